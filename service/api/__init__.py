@@ -1,0 +1,21 @@
+"""The REST API: one file a resource. A new resource is added to the list below."""
+
+from __future__ import annotations
+
+from importlib import import_module
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from service.api.house import Resource
+
+RESOURCES = (
+    "operations",
+)
+
+
+def resources() -> list[Resource]:
+    """The blueprint of each resource, in the order of the document.
+
+    They are imported here and not above, so that a module of this package can be imported on its own.
+    """
+    return [import_module(f"service.api.{name}").blueprint for name in RESOURCES]

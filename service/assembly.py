@@ -1,0 +1,65 @@
+"""Joins the parts of the service: settings, rulebook, matchers, database, API and pages."""
+
+from __future__ import annotations
+
+from importlib.metadata import version
+
+from flask import Flask
+from werkzeug.middleware.proxy_fix import ProxyFix
+
+from service.api import resources
+from service.api.document import make_api
+from service.api.json_text import OrjsonProvider
+from service.api.problems import explain_errors
+from service.knowledge.names import NameBook
+from service.observe.logs import log_requests
+from service.observe.metrics import measure_requests
+from service.parts import Parts
+from service.reasoning.engine import EngineMatcher
+from service.reasoning.matcher import Matcher
+from service.reasoning.plain import PlainMatcher
+from service.reasoning.rulebook import Rulebook, load_rulebook
+from service.settings import Settings
+from service.storage.database import Database
+
+
+def assemble(settings: Settings, rulebook: Rulebook | None = None) -> Flask:
+    """The web application of these settings; reads the rulebook when none is given."""
+    book = rulebook or load_rulebook(settings.rules, overlay=settings.store_rules)
+    app = Flask("service", static_folder=None)
+    app.json = OrjsonProvider(app)
+    app.config["MAX_CONTENT_LENGTH"] = settings.max_body_bytes
+    app.extensions["fruitwright"] = join(settings, book)
+    if settings.trusted_proxies:
+        hops = settings.trusted_proxies
+        app.wsgi_app = ProxyFix(app.wsgi_app, x_for=hops, x_proto=hops, x_host=hops)  # type: ignore[method-assign]
+    _open_doors(app)
+    return app
+
+
+def join(settings: Settings, rulebook: Rulebook) -> Parts:
+    """The parts that views lean on."""
+    asking, sweeping = _matchers(settings.matcher, rulebook)
+    return Parts(
+        settings=settings,
+        rulebook=rulebook,
+        asking=asking,
+        sweeping=sweeping,
+        names=NameBook(rulebook.catalogue),
+        database=Database(settings.database_url),
+    )
+
+
+def _matchers(which: str, rulebook: Rulebook) -> tuple[Matcher, Matcher]:
+    asking: Matcher = PlainMatcher(rulebook) if which == "plain" else EngineMatcher(rulebook)
+    sweeping: Matcher = asking if which in ("plain", "engine") else PlainMatcher(rulebook)
+    return asking, sweeping
+
+
+def _open_doors(app: Flask) -> None:
+    explain_errors(app)
+    log_requests(app)
+    measure_requests(app)
+    api = make_api(app, version("fruitwright"))
+    for blueprint in resources():
+        api.register_blueprint(blueprint)

@@ -1,0 +1,49 @@
+"""The command line: `fruitwright` with one file a command in service/commands/."""
+
+from __future__ import annotations
+
+import sys
+from importlib import import_module
+
+import click
+
+from service.domain.errors import FruitwrightError
+
+COMMANDS = {
+    "climate": "climate",
+    "config": "config",
+    "db": "db",
+    "demo": "demo",
+    "openapi": "openapi",
+    "rules": "rules",
+    "serve": "serve",
+}
+
+
+class _ByName(click.Group):
+    """A group that imports a command when it is called, so that each starts fast and stands on its own."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        return sorted(COMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        module = COMMANDS.get(cmd_name)
+        if module is None:
+            return None
+        command: click.Command = getattr(import_module(f"service.commands.{module}"), cmd_name)
+        return command
+
+
+@click.group(cls=_ByName)
+@click.version_option(package_name="fruitwright")
+def cli() -> None:
+    """Advice on fruit trees: serve it, check its rules, look after its data."""
+
+
+def main() -> None:
+    """Run the command line; an error of ours is one sentence and exit status 1."""
+    try:
+        cli()
+    except FruitwrightError as fault:
+        click.echo(str(fault), err=True)
+        sys.exit(1)
