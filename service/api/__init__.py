@@ -8,9 +8,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from service.api.house import Resource
 
-RESOURCES = (
-    "operations",
-)
+RESOURCES = ("consultations", "operations")
 
 
 def resources() -> list[Resource]:

@@ -51,9 +51,7 @@ def _problem_response(status: HTTPStatus) -> dict[str, Any]:
 
 def make_api(app: Flask, version: str) -> HouseApi:
     """The API of an app, still without resources."""
-    app.config.update(
-        API_TITLE="Fruitwright", API_VERSION=version, OPENAPI_VERSION="3.1.0", OPENAPI_URL_PREFIX=None
-    )
+    app.config.update(API_TITLE="Fruitwright", API_VERSION=version, OPENAPI_VERSION="3.1.0", OPENAPI_URL_PREFIX=None)
     spec: dict[str, Any] = {"info": {"description": DESCRIPTION, "license": {"name": "All rights reserved"}}}
     return HouseApi(app, spec_kwargs=spec)
 

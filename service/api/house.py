@@ -35,6 +35,14 @@ from service.parts import Parts
 
 View = TypeVar("View", bound=Callable[..., Any])
 SHORT_WHILE_S = 60
+KEY_PARAMETER = {
+    "in": "header",
+    "name": "Idempotency-Key",
+    "required": False,
+    "description": "A text of the client's own, new for each question that is to be kept; a repeat is kept once.",
+    "schema": {"type": "string", "minLength": 1, "maxLength": 255, "pattern": "^[!-~]+$"},
+    "example": "till-3-2026-03-20-0042",
+}
 
 
 def parts() -> Parts:
@@ -119,6 +127,11 @@ def _documented_problems(doc: dict[str, Any], doc_info: dict[str, Any], **_: Any
     if "requestBody" in doc:
         for status in ("BAD_REQUEST", "REQUEST_ENTITY_TOO_LARGE", "UNSUPPORTED_MEDIA_TYPE", "UNPROCESSABLE_ENTITY"):
             responses.setdefault(_code(status), status)
+    elif any(isinstance(one, dict) and one.get("in") == "query" for one in doc.get("parameters", [])):
+        responses.setdefault(422, "UNPROCESSABLE_ENTITY")
+    if doc_info.get("keeps"):
+        doc.setdefault("parameters", []).append(KEY_PARAMETER)
+        responses.setdefault(503, "SERVICE_UNAVAILABLE")
     return doc
 
 

@@ -11,10 +11,11 @@ from typing import Any
 import flask
 import structlog
 from flask import Flask, Response
-from werkzeug.exceptions import HTTPException, InternalServerError, UnprocessableEntity
+from werkzeug.exceptions import HTTPException, InternalServerError, ServiceUnavailable, UnprocessableEntity
 
 from service.api.fields import Told, list_of, nested, text, whole
 from service.domain.errors import NotUnderstood
+from service.storage.database import DatabaseAway
 
 MEDIA_TYPE = "application/problem+json"
 SENTENCES = {
@@ -61,9 +62,7 @@ class ProblemTold(Told):
     )
 
 
-def problem(
-    error: HTTPException, detail: str | None = None, *, faults: Sequence[tuple[str, str]] = ()
-) -> Response:
+def problem(error: HTTPException, detail: str | None = None, *, faults: Sequence[tuple[str, str]] = ()) -> Response:
     """The problem response of an HTTP error; headers such as Allow and Retry-After are kept."""
     status = error.code or 500
     content: dict[str, Any] = {
@@ -86,6 +85,7 @@ def explain_errors(app: Flask) -> None:
     """Let every error of the app leave as problem details."""
     app.register_error_handler(HTTPException, _of_http)
     app.register_error_handler(NotUnderstood, _of_not_understood)
+    app.register_error_handler(DatabaseAway, _of_database_away)
 
 
 def _of_http(error: HTTPException) -> Response | HTTPException:
@@ -98,3 +98,8 @@ def _of_http(error: HTTPException) -> Response | HTTPException:
 
 def _of_not_understood(error: NotUnderstood) -> Response:
     return problem(UnprocessableEntity(), faults=error.faults)
+
+
+def _of_database_away(error: DatabaseAway) -> Response:
+    log.error("database away", exc_info=error)
+    return problem(ServiceUnavailable(), str(error))

@@ -16,7 +16,9 @@ from prometheus_client.multiprocess import MultiProcessCollector
 SECONDS = (0.001, 0.0025, 0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1.0, 2.5, 5.0, 10.0)
 answered = Counter("fruitwright_answered", "Requests that were answered.", ("method", "route", "status"))
 duration = Histogram("fruitwright_answer_seconds", "Time to the answer.", ("route",), buckets=SECONDS)
-defects = Counter("fruitwright_defects", "Answers that contradicted themselves, by kind; should stay at zero.", ("kind",))
+defects = Counter(
+    "fruitwright_defects", "Answers that contradicted themselves, by kind; should stay at zero.", ("kind",)
+)
 
 
 def measure_requests(app: Flask) -> None:

@@ -1,0 +1,38 @@
+"""A store's own records: its name, the sites of its customers by reference code, and the trees it has to sell."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+
+@dataclass(frozen=True, slots=True)
+class StoreSite:
+    """A planting place under a reference code, never under a person's name; `facts` as a question asks for them."""
+
+    id: str
+    label: str
+    facts: Mapping[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class StockItem:
+    """One kind of tree on the sales ground."""
+
+    id: str
+    cultivar: str
+    rootstock: str | None
+    quantity: int
+    form: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Store:
+    """One store with what it keeps; `invented` marks data made up for demonstration."""
+
+    id: str
+    name: str
+    invented: bool
+    sites: tuple[StoreSite, ...] = ()
+    stock: tuple[StockItem, ...] = ()

@@ -1,0 +1,79 @@
+"""The tables. Questions and answers are kept as the JSON text that was sent, so that they stay the same bytes.
+
+A change here needs a migration in migrations/versions; a test compares the two.
+"""
+
+from __future__ import annotations
+
+from sqlalchemy import ForeignKey, MetaData, String, Text
+from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
+
+NAMES = {
+    "ix": "ix_%(table_name)s_%(column_0_N_name)s",
+    "uq": "uq_%(table_name)s_%(column_0_N_name)s",
+    "fk": "fk_%(table_name)s_%(column_0_name)s_%(referred_table_name)s",
+    "pk": "pk_%(table_name)s",
+}
+
+
+class Table(DeclarativeBase):
+    """What all tables share: names for constraints, so that migrations can name them."""
+
+    metadata = MetaData(naming_convention=NAMES)
+
+
+class StoreRow(Table):
+    """A store."""
+
+    __tablename__ = "stores"
+
+    id: Mapped[str] = mapped_column(String(64), primary_key=True)
+    name: Mapped[str] = mapped_column(String(200))
+    invented: Mapped[bool]
+
+
+class SiteRow(Table):
+    """A planting place that a store keeps."""
+
+    __tablename__ = "sites"
+
+    id: Mapped[str] = mapped_column(String(64), primary_key=True)
+    store_id: Mapped[str] = mapped_column(ForeignKey("stores.id", ondelete="CASCADE"), index=True)
+    label: Mapped[str] = mapped_column(String(200))
+    facts: Mapped[str] = mapped_column(Text)
+
+
+class StockRow(Table):
+    """One kind of tree that a store has to sell."""
+
+    __tablename__ = "stock_items"
+
+    id: Mapped[str] = mapped_column(String(64), primary_key=True)
+    store_id: Mapped[str] = mapped_column(ForeignKey("stores.id", ondelete="CASCADE"), index=True)
+    cultivar: Mapped[str] = mapped_column(String(100), index=True)
+    rootstock: Mapped[str | None] = mapped_column(String(100))
+    quantity: Mapped[int]
+    form: Mapped[str | None] = mapped_column(String(100))
+
+
+class ConsultationRow(Table):
+    """A kept consultation."""
+
+    __tablename__ = "consultations"
+
+    id: Mapped[str] = mapped_column(String(32), primary_key=True)
+    question: Mapped[str] = mapped_column(String(64), index=True)
+    asked: Mapped[str] = mapped_column(Text)
+    answer: Mapped[str] = mapped_column(Text)
+    rulebook: Mapped[str] = mapped_column(String(64))
+    kept_at: Mapped[str] = mapped_column(String(32))
+
+
+class KeyRow(Table):
+    """An idempotency key, and the consultation that was kept under it."""
+
+    __tablename__ = "idempotency_keys"
+
+    key: Mapped[str] = mapped_column(String(255), primary_key=True)
+    request_digest: Mapped[str] = mapped_column(String(64))
+    consultation_id: Mapped[str] = mapped_column(ForeignKey("consultations.id", ondelete="CASCADE"), index=True)
