@@ -61,5 +61,6 @@ def _open_doors(app: Flask) -> None:
     log_requests(app)
     measure_requests(app)
     api = make_api(app, version("fruitwright"))
+    app.extensions["fruitwright_api"] = api
     for blueprint in resources():
         api.register_blueprint(blueprint)

@@ -82,12 +82,12 @@ class Within(validate.Range):
         self.unit = unit
 
     def _format_error(self, value: Any, message: str) -> str:
-        unit = f" {self.unit}" if self.unit else ""
+        unit = f" {self.unit}" if self.unit and self.unit != "count" else ""
         if self.min is None:
-            return f"{value} is too much; at most {self.max}{unit} is taken."
+            return f"{value:g} is too much; at most {self.max:g}{unit} is taken."
         if self.max is None:
-            return f"{value} is too little; at least {self.min}{unit} is taken."
-        return f"{value} is out of range; {self.min} to {self.max}{unit} is taken."
+            return f"{value:g} is too little; at least {self.min:g}{unit} is taken."
+        return f"{value:g} is out of range; {self.min:g} to {self.max:g}{unit} is taken."
 
 
 class Shape(validate.Regexp):

@@ -18,39 +18,48 @@ from flask import Flask, Response, g, request
 from structlog.typing import Processor
 
 _ID = re.compile(r"[A-Za-z0-9._-]{8,64}")
+SHARED: list[Processor] = [
+    structlog.contextvars.merge_contextvars,
+    structlog.stdlib.add_log_level,
+    structlog.stdlib.add_logger_name,
+    structlog.processors.TimeStamper(fmt="iso", utc=True),
+]
 log = structlog.get_logger("fruitwright.requests")
 
 
 def configure_logs(level: str, form: str) -> None:
     """Send every log line of the process, ours and the libraries', to standard error in one form."""
-    shared: list[Processor] = [
-        structlog.contextvars.merge_contextvars,
-        structlog.stdlib.add_log_level,
-        structlog.stdlib.add_logger_name,
-        structlog.processors.TimeStamper(fmt="iso", utc=True),
-    ]
     structlog.configure(
-        processors=[*shared, structlog.stdlib.ProcessorFormatter.wrap_for_formatter],
+        processors=[*SHARED, structlog.stdlib.ProcessorFormatter.wrap_for_formatter],
         logger_factory=structlog.stdlib.LoggerFactory(),
         wrapper_class=structlog.stdlib.BoundLogger,
     )
-    logging.config.dictConfig(
-        {
-            "version": 1,
-            "disable_existing_loggers": False,
-            "formatters": {"line": {"()": _formatter, "form": form, "shared": shared}},
-            "handlers": {"stderr": {"class": "logging.StreamHandler", "formatter": "line"}},
-            "root": {"handlers": ["stderr"], "level": level.upper()},
-        }
-    )
+    logging.config.dictConfig(configuration(level, form))
 
 
-def _formatter(form: str, shared: list[Processor]) -> logging.Formatter:
+def configuration(level: str, form: str) -> dict[str, Any]:
+    """The logging configuration; the web server takes the same, so that its lines look like ours."""
+    of_the_server = {"handlers": [], "level": level.upper(), "propagate": True}
+    return {
+        "version": 1,
+        "disable_existing_loggers": False,
+        "formatters": {"line": {"()": _formatter, "form": form}},
+        "handlers": {"stderr": {"class": "logging.StreamHandler", "formatter": "line"}},
+        "root": {"handlers": ["stderr"], "level": level.upper()},
+        "loggers": {
+            "gunicorn.error": of_the_server,
+            "gunicorn.access": of_the_server,
+            "alembic": {"level": "WARNING"},  # it announces itself whenever a revision is looked up
+        },
+    }
+
+
+def _formatter(form: str) -> logging.Formatter:
     last: Processor = structlog.dev.ConsoleRenderer() if form == "text" else structlog.processors.JSONRenderer()
     steps: list[Processor] = [structlog.stdlib.ProcessorFormatter.remove_processors_meta]
     if form == "json":
         steps.append(structlog.processors.format_exc_info)
-    return structlog.stdlib.ProcessorFormatter(foreign_pre_chain=shared, processors=[*steps, last])
+    return structlog.stdlib.ProcessorFormatter(foreign_pre_chain=SHARED, processors=[*steps, last])
 
 
 def log_requests(app: Flask) -> None:

@@ -67,11 +67,13 @@ def _explained() -> Iterator[None]:
 
 def _engine(url: str) -> Engine:
     if not url.startswith("sqlite"):
-        return create_engine(url, pool_pre_ping=True, pool_size=5, max_overflow=5, pool_timeout=10)
+        return create_engine(
+            url, hide_parameters=True, pool_pre_ping=True, pool_size=5, max_overflow=5, pool_timeout=10
+        )
     file = make_url(url).database
     if file and file != ":memory:":
         Path(file).parent.mkdir(parents=True, exist_ok=True)
-    engine = create_engine(url)
+    engine = create_engine(url, hide_parameters=True)
     event.listen(engine, "connect", _prepare_sqlite)
     event.listen(engine, "begin", _begin_sqlite)
     return engine

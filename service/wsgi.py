@@ -1,0 +1,32 @@
+"""The application that the web server loads. Both matchers are tried against each other before it answers anyone."""
+
+from __future__ import annotations
+
+import os
+import sys
+
+import structlog
+from flask import Flask
+
+from service import create_app
+from service.domain.errors import FruitwrightError
+from service.observe.logs import configure_logs
+from service.reasoning.accord import check_accord
+from service.settings import read_settings
+
+
+def _start() -> Flask:
+    settings = read_settings(os.environ)
+    configure_logs(settings.log_level, settings.log_format)
+    app = create_app(settings)
+    rulebook = app.extensions["fruitwright"].rulebook
+    check_accord(rulebook)
+    log = structlog.get_logger("fruitwright.start")
+    log.info("ready", rules=len(rulebook.rules), cultivars=len(rulebook.catalogue.cultivars), digest=rulebook.digest)
+    return app
+
+
+try:
+    app = _start()
+except FruitwrightError as fault:
+    sys.exit(f"Fruitwright does not start:\n{fault}")
