@@ -1,0 +1,109 @@
+"""The plain matcher: the rule language in plain Python, the oracle of the engine and the faster one in sweeps.
+
+A case goes once through the tables of its facts (tables.py), which leaves the rules of all strata that no fact
+contradicts; then stratum by stratum, what is concluded thins out the rest.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from service.reasoning.conclusions import Fired, Judgement, Settled, settle
+from service.reasoning.facts import no_ruleset, strange
+from service.reasoning.matcher import Facts
+from service.reasoning.rule import FromFact, Rule
+from service.reasoning.rulebook import Rulebook
+from service.reasoning.tables import Look, look_into
+from service.reasoning.vocabulary import CONCLUDED, Fact, Value
+
+_MOST_KEPT = 20_000  # sets of rules that fired together; a store of them that grew past it starts anew
+
+
+class PlainMatcher:
+    """Judges cases by tables from values to rules."""
+
+    def __init__(self, rulebook: Rulebook) -> None:
+        self._rulesets = {name: _Ruleset(rulebook, name) for name in sorted(rulebook.vocabulary.rulesets)}
+
+    def judge(self, ruleset: str, facts: Facts, *, given: Mapping[str, Value] | None = None) -> Judgement:
+        """What the rules of a ruleset say of a case."""
+        try:
+            rules = self._rulesets[ruleset]
+        except KeyError:
+            raise no_ruleset(ruleset) from None
+        return rules.judge(facts, given)
+
+
+class _Ruleset:
+    def __init__(self, rulebook: Rulebook, name: str) -> None:
+        self.name = name
+        self.rules = rulebook.rulesets.get(name, ())
+        self.conclusions: Mapping[str, Fact] = rulebook.vocabulary.concludable(name)
+        tables = {fact.name: look_into(fact, self.rules) for fact in rulebook.vocabulary.testable(name).values()}
+        self.looks = {fact: look for fact, look in tables.items() if not fact.startswith(CONCLUDED)}
+        self.concluded_looks = {name: tables[CONCLUDED + name] for name in self.conclusions}
+        self.unknown = _where_unknown_matters(self.looks, self.rules)
+        self.strata = _strata(self.rules, self.concluded_looks)
+        self.kept: dict[int, tuple[Fired, Settled | None]] = {}
+
+    def judge(self, facts: Facts, given: Mapping[str, Value] | None) -> Judgement:
+        case = dict(facts)
+        standing = self.left_by(case)
+        fired, (bundle, settled) = 0, self.outcome(0, case)
+        for number, (members, looks) in enumerate(self.strata):
+            these = standing & members
+            if number:
+                concluded = {**settled.concluded, **given} if given else settled.concluded
+                for name, look in looks:
+                    these &= look(concluded.get(name))
+            if these:
+                fired |= these
+                bundle, settled = self.outcome(fired, case)
+        if given:
+            settled = Settled({**settled.concluded, **self.checked(given)}, settled.conflicts)
+        return Judgement(self.name, case, fired=bundle, settled=settled)
+
+    def left_by(self, case: Mapping[str, Any]) -> int:
+        standing, looks = -1, self.looks
+        try:
+            for name, value in case.items():
+                standing &= looks[name](value)
+        except KeyError:
+            raise strange(name, ruleset=self.name) from None
+        for name, if_unknown in self.unknown:
+            if name not in case:
+                standing &= if_unknown
+        return standing
+
+    def outcome(self, fired: int, case: Mapping[str, Any]) -> tuple[Fired, Settled]:
+        bundle, settled = self.kept.get(fired) or self.keep(fired)
+        return bundle, settled or settle(bundle.rules, case, conclusions=self.conclusions)
+
+    def keep(self, fired: int) -> tuple[Fired, Settled | None]:
+        rules = [rule for place, rule in enumerate(self.rules) if fired >> place & 1]
+        of_case = any(isinstance(value, FromFact) for rule in rules for value in rule.conclude.values())
+        settled = None if of_case else settle(rules, {}, conclusions=self.conclusions)
+        if len(self.kept) >= _MOST_KEPT:
+            self.kept.clear()
+        return self.kept.setdefault(fired, (Fired.of(rules), settled))
+
+    def checked(self, given: Mapping[str, Value]) -> Mapping[str, Value]:
+        for name, value in given.items():
+            if name not in self.concluded_looks:
+                raise strange(CONCLUDED + name, ruleset=self.name)
+            self.concluded_looks[name](value)
+        return given
+
+
+def _where_unknown_matters(looks: Mapping[str, Look], rules: tuple[Rule, ...]) -> list[tuple[str, int]]:
+    tested = {name for rule in rules for name in rule.tested}
+    return [(name, look(None)) for name, look in looks.items() if name in tested]
+
+
+def _strata(rules: tuple[Rule, ...], looks: Mapping[str, Look]) -> list[tuple[int, list[tuple[str, Look]]]]:
+    members, read = dict[int, int](), dict[int, set[str]]()
+    for place, rule in enumerate(rules):
+        members[rule.stratum] = members.get(rule.stratum, 0) | 1 << place
+        read.setdefault(rule.stratum, set()).update(rule.reads)
+    return [(members[number], [(name, looks[name]) for name in sorted(read[number])]) for number in sorted(members)]

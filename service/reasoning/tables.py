@@ -1,0 +1,139 @@
+"""For each fact a table from its value to the rules that the value leaves standing.
+
+The rules of a ruleset are numbered, and a set of rules is a whole number with one bit a rule. A table answers a value
+with the set of rules none of whose tests on this fact fails; the rules that fire are those that every table leaves.
+So the work for a case grows with its facts, not with the rules: a number is found among its boundaries by bisection,
+a word in a dictionary. The meaning of the tests comes from meaning.py, applied once to a value in each place that can
+make a difference.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_left, bisect_right
+from collections.abc import Callable, Mapping, Sequence
+from typing import Any
+
+from service.reasoning.facts import is_allowed, refused
+from service.reasoning.meaning import holds, same_text
+from service.reasoning.rule import Rule, Test
+from service.reasoning.vocabulary import Fact
+
+Look = Callable[[Any], int]
+_MOST_KEPT = 4096  # lists seen before; a table that grew past it starts anew
+
+
+def look_into(fact: Fact, rules: Sequence[Rule]) -> Look:
+    """The table of one fact as a function from a value to the rules that it leaves; refuses what the fact cannot be."""
+    tests = [(1 << place, test) for place, rule in enumerate(rules) for test in rule.when if test.fact == fact.name]
+    return _MAKERS[fact.type](fact, _Standing((1 << len(rules)) - 1, tests))
+
+
+class _Standing:
+    def __init__(self, everything: int, tests: Sequence[tuple[int, Test]]) -> None:
+        self.everything, self.tests = everything, tests
+
+    def __call__(self, value: Any) -> int:
+        standing = self.everything
+        for bit, test in self.tests:
+            if not holds(test, value):
+                standing &= ~bit
+        return standing
+
+
+def _choice(fact: Fact, standing: _Standing) -> Look:
+    table: Mapping[Any, int] = {value: standing(value) for value in (*fact.values, None)}
+    find = table.__getitem__
+
+    def look(value: Any) -> int:
+        try:
+            return find(value)
+        except (KeyError, TypeError):
+            raise refused(fact, value) from None
+
+    return look
+
+
+def _flag(fact: Fact, standing: _Standing) -> Look:
+    if_true, if_false, unknown = standing(True), standing(False), standing(None)
+
+    def look(value: Any) -> int:
+        if value is True:
+            return if_true
+        if value is False:
+            return if_false
+        if value is None:
+            return unknown
+        raise refused(fact, value)
+
+    return look
+
+
+def _number(fact: Fact, standing: _Standing) -> Look:
+    cuts = sorted({number for _, test in standing.tests for number in _cuts(test)})
+    between = [-float("inf"), *cuts, float("inf")]
+    table = [standing(value) for value in _one_of_each(cuts)] if cuts else [standing(between[0])]
+    unknown, low, high = standing(None), fact.low, fact.high
+
+    def look(value: Any) -> int:
+        if value is None:
+            return unknown
+        kind = type(value)
+        if (kind is float or kind is int or is_allowed(fact, value)) and low <= value <= high:
+            return table[bisect_left(cuts, value) + bisect_right(cuts, value)]
+        raise refused(fact, value)
+
+    return look
+
+
+def _cuts(test: Test) -> tuple[Any, ...]:
+    if test.op in ("one_of", "none_of"):
+        return tuple(test.value)  # type: ignore[arg-type]
+    return (test.value,) if test.op == "is" else test.boundaries
+
+
+def _one_of_each(cuts: Sequence[float]) -> list[float]:
+    # one value below the first cut, then each cut and one value between it and the next, then one above the last
+    values: list[float] = [-float("inf")]
+    for cut, after in zip(cuts, [*cuts[1:], float("inf")], strict=True):
+        values += [cut, after if after == float("inf") else cut / 2 + after / 2]
+    return values
+
+
+def _list(fact: Fact, standing: _Standing) -> Look:
+    seen: dict[Any, int] = {None: standing(None)}
+
+    def look(value: Any) -> int:
+        try:
+            return seen[value]
+        except (KeyError, TypeError):
+            if not is_allowed(fact, value):
+                raise refused(fact, value) from None
+        if len(seen) >= _MOST_KEPT:
+            seen.clear()
+        return seen.setdefault(value, standing(value))
+
+    return look
+
+
+def _name(fact: Fact, standing: _Standing) -> Look:
+    named = {value for _, test in standing.tests for value in _named(test)}
+    table = {value: standing(value) for value in named}
+    unknown, another = standing(None), standing("")
+
+    def look(value: Any) -> int:
+        if value is None:
+            return unknown
+        if not is_allowed(fact, value):
+            raise refused(fact, value)
+        return table.get(same_text(value), another)
+
+    return look
+
+
+def _named(test: Test) -> tuple[Any, ...]:
+    return test.value if isinstance(test.value, tuple) else (test.value,)
+
+
+_MAKERS: Mapping[str, Callable[[Fact, _Standing], Look]] = {
+    "choice": _choice, "flag": _flag, "number": _number, "list": _list, "name": _name,
+}  # fmt: skip
