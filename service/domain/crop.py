@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Literal, Mapping
+from typing import Literal
 
 from service.domain.cultivar import ChillNeed, HarvestTime, Season, SelfFertility
 from service.domain.provenance import Span, Stated
@@ -36,5 +37,6 @@ class Crop:
     close_spacing_ft: Stated[Span] | None = None
     years_to_bear: Mapping[TreeSize, Stated[Span]] = field(default_factory=dict)
     life_years: Mapping[TreeSize, Stated[Span]] = field(default_factory=dict)
+    days_bloom_to_harvest: Stated[Span] | None = None
     harvest_by_season: Mapping[Season, Stated[HarvestTime]] = field(default_factory=dict)
     sources: tuple[str, ...] = ()

@@ -54,5 +54,5 @@ class Stated(Generic[T]):
     sources: tuple[str, ...]
     from_memory: bool = False
     basis: Basis = "cultivar"
-    others: tuple["Stated[T]", ...] = ()
+    others: tuple[Stated[T], ...] = ()
     note: str | None = None

@@ -21,6 +21,7 @@ class Rootstock:
     id: str
     name: str
     crops: tuple[str, ...]
+    synonyms: tuple[str, ...] = ()
     parentage: Stated[str] | None = None
     size_percent: Stated[Span] | None = None
     size_note: Stated[str] | None = None

@@ -10,8 +10,9 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Iterator
 from pathlib import Path
-from typing import Any, Iterator
+from typing import Any
 
 import yaml
 
@@ -26,10 +27,12 @@ _INT = re.compile(r"[-+]?(0|[1-9][0-9]*)\Z")
 _FLOAT = re.compile(r"[-+]?(0|[1-9][0-9]*)(\.[0-9]+)?([eE][-+]?[0-9]+)?\Z")
 _AMBIGUOUS = re.compile(
     r"(y|yes|n|no|on|off)\Z|[-+]?0[0-9_]+\Z|[-+]?[0-9][0-9_]*(:[0-5]?[0-9])+(\.[0-9]*)?\Z|0[xob][0-9a-fA-F_]+\Z"
-    r"|[-+]?[0-9]+_[0-9_]*\Z|[-+]?\.[0-9]+\Z|[-+]?[0-9]+\.\Z|[-+]?\.(inf|nan)\Z|[0-9]{4}-[0-9]{1,2}-[0-9]{1,2}([Tt ].*)?\Z",
+    r"|[-+]?[0-9]+_[0-9_]*\Z|[-+]?\.[0-9]+\Z|[-+]?[0-9]+\.\Z|[-+]?\.(inf|nan)\Z"
+    r"|[0-9]{4}-[0-9]{1,2}-[0-9]{1,2}([Tt ].*)?\Z",
     re.IGNORECASE,
 )
-_PLAIN_TAGS = {f"tag:yaml.org,2002:{kind}" for kind in ("str", "int", "float", "bool", "null", "timestamp", "value", "merge")}
+_PLAIN_KINDS = ("str", "int", "float", "bool", "null", "timestamp", "value", "merge")
+_PLAIN_TAGS = {f"tag:yaml.org,2002:{kind}" for kind in _PLAIN_KINDS}
 _ISO_DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}\Z")
 
 
@@ -103,6 +106,7 @@ class _Builder:
             return self.mapping(node)
         if isinstance(node, yaml.SequenceNode):
             return self.sequence(node)
+        assert isinstance(node, yaml.ScalarNode)
         return self.scalar(node)
 
     def mapping(self, node: yaml.MappingNode) -> Mapping:
@@ -144,7 +148,7 @@ class _Builder:
         if _ISO_DATE.match(text):
             return text
         if _AMBIGUOUS.match(text) or text in ("True", "False", "TRUE", "FALSE"):
-            raise self.fault(node, f"YAML versions read {text} differently; write \"{text}\" in quotes, or true or false")
+            raise self.fault(node, f'YAML versions read {text} differently; write "{text}" in quotes, or true or false')
         return self.number(node, text)
 
     def number(self, node: yaml.ScalarNode, text: str) -> Any:

@@ -1,0 +1,115 @@
+"""The catalogue: all reference knowledge of crops, cultivars and rootstocks, read once and frozen.
+
+What one file says of another is checked here: pairs and offsets name cultivars that exist, partners name crops.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from functools import cached_property
+from pathlib import Path
+from types import MappingProxyType
+from typing import TypeVar
+
+from service.domain.crop import Crop
+from service.domain.cultivar import Cultivar
+from service.domain.errors import KnowledgeFault
+from service.domain.rootstock import Rootstock
+from service.domain.source import Source
+from service.knowledge import crop_file, cultivar_file
+from service.knowledge.crop_file import read_crop
+from service.knowledge.cultivar_file import read_cultivars
+from service.knowledge.disease_file import read_diseases
+from service.knowledge.entry import Entry, nearest
+from service.knowledge.rootstock_file import read_rootstocks
+from service.knowledge.source_file import read_sources
+from service.knowledge.spelling import plain
+
+Named = TypeVar("Named", Crop, Cultivar, Rootstock)
+
+
+@dataclass(frozen=True)
+class Catalogue:
+    """What is known of crops, cultivars and rootstocks, by id."""
+
+    crops: Mapping[str, Crop]
+    cultivars: Mapping[str, Cultivar]
+    rootstocks: Mapping[str, Rootstock]
+    sources: Mapping[str, Source]
+    diseases: frozenset[str]
+
+    def cultivars_of(self, crop: str) -> tuple[Cultivar, ...]:
+        """The cultivars of a crop, by denomination."""
+        return self._cultivars_by_crop.get(crop, ())
+
+    def rootstocks_of(self, crop: str) -> tuple[Rootstock, ...]:
+        """The rootstocks that carry a crop, in the order of the file."""
+        return tuple(root for root in self.rootstocks.values() if crop in root.crops)
+
+    @cached_property
+    def _cultivars_by_crop(self) -> dict[str, tuple[Cultivar, ...]]:
+        grouped: dict[str, list[Cultivar]] = {crop: [] for crop in self.crops}
+        for cultivar in sorted(self.cultivars.values(), key=lambda each: plain(each.denomination)):
+            grouped[cultivar.crop].append(cultivar)
+        return {crop: tuple(cultivars) for crop, cultivars in grouped.items()}
+
+
+def read_catalogue(folder: Path) -> Catalogue:
+    """The catalogue that a rules folder holds; a KnowledgeFault names the file, the line and what is wrong."""
+    sources, diseases = read_sources(folder), read_diseases(folder)
+    crops = [read_crop(folder, name, sources=sources) for name in _names(folder, crop_file.FOLDER)]
+    crop_ids = {crop.id for crop, _ in crops}
+    cultivars = [
+        read
+        for name in _names(folder, cultivar_file.FOLDER, among=crop_ids)
+        for read in read_cultivars(folder, name, sources=sources, diseases=diseases)
+    ]
+    rootstocks = read_rootstocks(folder, sources=sources, crops=crop_ids)
+    catalogue = Catalogue(_by_id(crops), _by_id(cultivars), _by_id(rootstocks), sources, frozenset(diseases))
+    _check_denominations(cultivars)
+    for crop, entry in crops:
+        _check_crop(crop, entry, catalogue)
+    for root, entry in rootstocks:
+        _check_ids(entry, "incompatible_cultivars", root.incompatible_cultivars, catalogue.cultivars)
+    return catalogue
+
+
+def _names(folder: Path, kind: str, among: Iterable[str] | None = None) -> list[str]:
+    names = sorted(path.stem for path in (folder / kind).glob("*.yaml"))
+    for name in names:
+        if among is not None and name not in among:
+            raise KnowledgeFault(f"{kind}/{name}.yaml", 1, f"“{name}” is not a crop{nearest(name, set(among))}")
+    return names
+
+
+def _by_id(read: list[tuple[Named, Entry]]) -> Mapping[str, Named]:
+    found: dict[str, Named] = {}
+    for value, entry in read:
+        if value.id in found:
+            entry.fail(f"the id “{value.id}” stands twice", "id")
+        found[value.id] = value
+    return MappingProxyType(found)
+
+
+def _check_denominations(cultivars: list[tuple[Cultivar, Entry]]) -> None:
+    seen: dict[tuple[str, str], str] = {}
+    for cultivar, entry in cultivars:
+        for name in (cultivar.denomination, *cultivar.synonyms):
+            first = seen.setdefault((cultivar.crop, plain(name)), cultivar.id)
+            if first != cultivar.id:
+                entry.fail(f"the name “{name}” belongs to {first} already", "denomination")
+
+
+def _check_crop(crop: Crop, entry: Entry, catalogue: Catalogue) -> None:
+    _check_ids(entry, "partner_crops", crop.partner_crops, catalogue.crops)
+    _check_ids(entry, "not_partner_crops", crop.not_partner_crops, catalogue.crops)
+    for key, pairs in (("incompatible_pairs", crop.incompatible_pairs), ("good_pairs", crop.good_pairs)):
+        for pair in pairs:
+            _check_ids(entry, key, pair, catalogue.cultivars)
+
+
+def _check_ids(entry: Entry, key: str, named: object, known: Mapping[str, object]) -> None:
+    for word in getattr(named, "value", ()):
+        if word not in known:
+            entry.fail(f"“{word}” is not in the catalogue{nearest(word, known)}", key)
