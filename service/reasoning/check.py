@@ -9,6 +9,7 @@ import sys
 from pathlib import Path
 
 from service.domain.errors import KnowledgeFault
+from service.reasoning.engine import EngineMatcher
 from service.reasoning.examples import fault_of
 from service.reasoning.faults import RulebookFaults
 from service.reasoning.plain import PlainMatcher
@@ -29,7 +30,7 @@ def check(folder: Path, *, overlay: Path | None = None) -> list[str]:
 def check_examples(rulebook: Rulebook) -> list[str]:
     """The examples that do not do what they say."""
     faults: dict[str, None] = {}
-    for matcher in (PlainMatcher(rulebook),):
+    for matcher in (PlainMatcher(rulebook), EngineMatcher(rulebook)):
         for rule in rulebook.rules.values():
             for example in rule.examples:
                 fault = fault_of(matcher, rule, example=example)

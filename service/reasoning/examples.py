@@ -22,6 +22,5 @@ def fault_of(matcher: Matcher, rule: Rule, *, example: Example) -> str | None:
     """What is wrong with an example, or None when the rule does what it says."""
     if fires(matcher, rule, example=example) == example.fires:
         return None
-    did = "is silent" if example.fires else "fires"
-    said = "fires" if example.fires else "is silent"
-    return f"{rule.file}:{example.line}: {rule.id}: in the example '{example.name}' the rule {did}; it should be that it {said}"
+    did, wanted = ("is silent", "should fire") if example.fires else ("fires", "should be silent")
+    return f"{rule.file}:{example.line}: {rule.id}: in the example '{example.name}' the rule {did} and {wanted}"
