@@ -10,8 +10,8 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 
-from service.observe.logs import configuration  # noqa: E402
-from service.settings import CHECKOUT, read_settings  # noqa: E402
+from service.observe.logs import configuration
+from service.settings import CHECKOUT, read_settings
 
 settings = read_settings(os.environ)
 
@@ -37,7 +37,7 @@ worker_tmp_dir = "/dev/shm" if os.path.isdir("/dev/shm") else None
 limit_request_line = 4094
 
 # Each worker writes its numbers here, and /metrics adds them up; those of an earlier start would be added too.
-metrics_dir = CHECKOUT / "var" / "metrics"
+metrics_dir = CHECKOUT / "var" / f"metrics-{settings.port}"
 shutil.rmtree(metrics_dir, ignore_errors=True)
 metrics_dir.mkdir(parents=True, exist_ok=True)
 os.environ["PROMETHEUS_MULTIPROC_DIR"] = str(metrics_dir)

@@ -8,7 +8,15 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from service.api.house import Resource
 
-RESOURCES = ("consultations", "operations")
+RESOURCES = (
+    "crops",
+    "cultivars",
+    "rootstocks",
+    "rules",
+    "sources",
+    "consultations",
+    "operations",
+)
 
 
 def resources() -> list[Resource]:

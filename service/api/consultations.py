@@ -8,7 +8,7 @@ from marshmallow import fields
 from werkzeug.exceptions import NotFound
 
 from service.api.fields import Told, text
-from service.api.house import Resource, parts
+from service.api.house import Resource, at_id, parts
 from service.storage.consultations import find
 
 blueprint = Resource("consultations", "Answers that were kept, with the question and the digest of the rulebook.")
@@ -37,14 +37,7 @@ class ConsultationTold(Told):
 @blueprint.route(
     "/consultations/<consultation>",
     parameters=[
-        {
-            "in": "path",
-            "name": "consultation",
-            "required": True,
-            "description": "Id that the kept answer carried as `consultation`.",
-            "schema": {"type": "string"},
-            "example": "60a70913bcc04df48aa24f28a6a297b2",
-        }
+        at_id("consultation", "Id that the kept answer carried.", example="60a70913bcc04df48aa24f28a6a297b2"),
     ],
 )
 @blueprint.answers(ConsultationTold)

@@ -31,6 +31,7 @@ import marshmallow as ma
 from flask import Response, current_app, request
 
 from service.api.reading import QuestionParser
+from service.domain.errors import NotUnderstood
 from service.parts import Parts
 
 View = TypeVar("View", bound=Callable[..., Any])
@@ -53,6 +54,23 @@ def parts() -> Parts:
 def written(content: Mapping[str, Any], status: int = 200) -> Response:
     """The content as a JSON response."""
     return Response(flask.json.dumps(content), status=status, mimetype="application/json")
+
+
+def at_id(name: str, description: str, *, example: str) -> dict[str, Any]:
+    """The documentation of an id in an address."""
+    schema = {"type": "string"}
+    return {"in": "path", "name": name, "required": True, "description": description, "schema": schema,
+            "example": example}  # fmt: skip
+
+
+def known_crop(name: str) -> str:
+    """The id of a crop that a query names by id or by any of its names; the nearest names when there is none."""
+    found = parts().names.crop(name)
+    if found.exact is None:
+        near = ", ".join(one.name for one in found.near)
+        hint = f"; near it are: {near}." if near else "; GET /v1/crops lists them."
+        raise NotUnderstood(("/crop", f"No crop is called '{name}'{hint}"))
+    return found.exact
 
 
 class Resource(flask_smorest.Blueprint):

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from typing import Any, Unpack
+from typing import Any, Unpack, get_args
 
 import marshmallow as ma
 
 from service.api.fields import Options, Told, choice, flag, list_of, nested, number, text, whole
 from service.domain.cultivar import ChillModel
 
-_MODELS: tuple[ChillModel, ...] = ("hours_below_45f", "hours_32_45f", "utah_units", "portions", "not_said")
+_MODELS: tuple[ChillModel, ...] = get_args(ChillModel)
 
 
 def anything(description: str, *, example: Any, **options: Unpack[Options]) -> ma.fields.Raw:
@@ -77,7 +77,8 @@ class HarvestTold(Told):
 class OffsetTold(Told):
     """Days after (before, if negative) another cultivar of the crop."""
 
-    days = whole("How many days.", unit="days", example=-7, required=True)
+    days = number("How many days.", unit="days", example=-7, required=True)
+    to_days = number("The far end, where a range is given.", unit="days", example=-3)
     reference = text("The cultivar that the days count from.", example="peach.elberta", required=True)
 
 

@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
 from typing import Any
 
+from service.domain.cultivar import ChillModel, ChillNeed
 from service.domain.provenance import Stated
 
 UNIT_OF: Mapping[str, str] = {
@@ -18,12 +19,22 @@ UNIT_OF: Mapping[str, str] = {
     "hardiness_zone": "zone",
     "harvest": "day_of_year",
     "harvest_by_season": "day_of_year",
+    "days_bloom_to_harvest": "days",
+    "chill_bounds": "hours",
+    "zone_bounds": "zone",
     "bloom_offset": "days",
     "ripening_offset": "days",
     "years_to_bear": "years",
     "life_years": "years",
     "size_percent": "percent",
     "ploidy": "count",
+}
+
+
+CHILL_UNIT_OF: Mapping[ChillModel, str] = {
+    "utah_units": "chill units",
+    "units_not_said": "chill units",
+    "portions": "portions",
 }
 
 
@@ -52,7 +63,9 @@ def _told(value: Any, unit: str | None) -> Any:
 
 
 def stated(value: Stated[Any], unit: str | None = None) -> dict[str, Any]:
-    """A value with its unit and its provenance."""
+    """A value with its unit and its provenance; a chill need says itself what it is counted in."""
+    if isinstance(value.value, ChillNeed):
+        unit = CHILL_UNIT_OF.get(value.value.model, "hours")
     return {
         "value": plain(value.value),
         "unit": unit,
