@@ -84,7 +84,7 @@ class ChillEstimate:
 
 @dataclass(frozen=True, slots=True)
 class FrostDay:
-    """A frost date as most years have it, and the one that is passed in only one year of ten; None where no frost is."""
+    """A frost date of a middling year and the one that is passed in one year of ten; None where such years have no frost."""
 
     typical: MonthDay | None
     one_in_ten: MonthDay | None

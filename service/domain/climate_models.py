@@ -10,7 +10,7 @@ from service.domain.climate import ModelSource, WinterWindow
 
 @dataclass(frozen=True, slots=True)
 class ChillHours:
-    """Hours count whose temperature lies between both limits, each included; without a lower one all colder hours do."""
+    """Hours count that lie between both limits, each included; without a lower one every colder hour does."""
 
     high_f: float
     low_f: float | None = None
@@ -61,7 +61,7 @@ class HeatCurve:
 
 @dataclass(frozen=True, slots=True)
 class Sun:
-    """Fourier terms of the sun's declination (radians), the altitude at sunrise, and the latitudes that this holds for."""
+    """Fourier terms of the sun's declination (radians), its altitude at sunrise, and the highest latitude they serve."""
 
     declination: tuple[float, ...]
     horizon_deg: float
