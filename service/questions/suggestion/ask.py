@@ -1,0 +1,199 @@
+"""The one way through the variety question: facts, then rules, then conclusions.
+
+The whole catalogue is swept with the fast matcher. What the answer shows is judged again by the matcher that answers
+questions. Both must say the same; where they do not, the answer holds what the second one says, and the difference is
+counted and logged as a defect.
+"""
+
+from __future__ import annotations
+
+import logging
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from itertools import count
+
+from service.questions.suggestion.cases import Asked, KnownCultivar, growing_there
+from service.questions.suggestion.gaps import unknown_of_place
+from service.questions.suggestion.order import in_order, scored, tallies
+from service.questions.suggestion.place import WinterChill, refuse_impossible, site_facts, with_climate
+from service.questions.suggestion.planting import choose_planting
+from service.questions.suggestion.prepared import Prepared, prepared
+from service.questions.suggestion.question import (
+    Candidate,
+    Partners,
+    PlantingChoice,
+    PlantingPlan,
+    SuggestionAnswer,
+    SuggestionQuestion,
+)
+from service.questions.suggestion.roots import RootChooser
+from service.questions.suggestion.standing import Standing
+from service.reasoning.matcher import Matcher
+from service.reasoning.rulebook import Rulebook
+from service.reasoning.vocabulary import Value
+
+log = logging.getLogger(__name__)
+CULTIVAR_RULES = "suggestion.cultivar"
+SITE_RULES = "suggestion.site"
+
+
+@dataclass(frozen=True, slots=True)
+class Judges:
+    """The matcher that sweeps the catalogue and the one that answers."""
+
+    sweeping: Matcher
+    asking: Matcher
+
+
+class Disagreements:
+    """Counts the cases on which the two matchers differed; any at all is a defect."""
+
+    def __init__(self) -> None:
+        self._counter = count()
+        self.total = 0
+
+    def note(self, case: str) -> None:
+        """Count and log one case."""
+        self.total = next(self._counter) + 1
+        log.error("the two matchers disagree on %s", case)
+
+
+disagreements = Disagreements()
+
+
+def suggest(question: SuggestionQuestion, *, rulebook: Rulebook, judges: Judges) -> SuggestionAnswer:
+    """What will fruit at this place."""
+    return _Way(question, prepared(rulebook), judges).answer()
+
+
+class _Way:
+    """One question on its way to its answer."""
+
+    def __init__(self, question: SuggestionQuestion, known: Prepared, judges: Judges) -> None:
+        self.question, self.known, self.judges = question, known, judges
+        self.site = with_climate(question.site, question.climate)
+        self.place = site_facts(self.site)
+        refuse_impossible(self.place, known.rulebook.vocabulary)
+        self.asked = Asked(
+            place=self.for_ruleset(CULTIVAR_RULES),
+            southern=self.site.southern,
+            winters=WinterChill(question.climate if self.site.chill_basis == "series" else None),
+            wishes=question.wishes,
+            considered=frozenset(question.consider),
+            growing=growing_there(question.existing_trees),
+            standing=Standing(question.existing_trees, crops=known.rulebook.catalogue.crops, table=known.table),
+        )
+        self.roots = RootChooser(known.roots, place=self.for_ruleset("suggestion.rootstock"), site=self.site)
+
+    def answer(self) -> SuggestionAnswer:
+        cultivars = self.cultivars()
+        crops = dict.fromkeys(known.crop.id for known in cultivars)
+        edge_share = self.known.number("spacing.edge_share")
+        self.roots.judge(crops, matcher=self.judges.sweeping, edge_share=edge_share)
+        swept = in_order([self.candidate(known) for known in cultivars])
+        fitting = [candidate for candidate in swept if candidate.fits]
+        planting = choose_planting(fitting, self.asked, site=self.site, prepared=self.known)
+        shown = self.shown_again(swept, fitting, planting)
+        return SuggestionAnswer(
+            question=self.question,
+            site=self.site,
+            site_facts=self.place,
+            site_judgement=self.judges.asking.judge(SITE_RULES, self.whole_facts(swept, fitting, planting)),
+            suggestions=tuple(shown[candidate.cultivar.id] for candidate in fitting[: self.limit()]),
+            set_aside=tuple(candidate for candidate in swept if not candidate.fits),
+            considered=tuple(shown[cultivar] for cultivar in self.question.consider),
+            partners={cultivar: self.partners(one, fitting) for cultivar, one in shown.items()},
+            planting=None if planting is None else _with_shown(planting, shown),
+            crops=tallies(swept),
+            not_judged=unknown_of_place(self.place, self.known.rulebook),
+        )
+
+    def limit(self) -> int:
+        return self.question.limit or int(self.known.number("suggestion.answer.length"))
+
+    def cultivars(self) -> list[KnownCultivar]:
+        """The cultivars to judge: those of the wished crops, or all, and those that were asked about."""
+        wished = sorted(self.question.wishes.crops) or list(self.known.by_crop)
+        chosen = [known for crop in wished for known in self.known.by_crop[crop]]
+        there = {known.cultivar.id for known in chosen}
+        extra = [self.known.cultivars[cultivar] for cultivar in self.question.consider if cultivar not in there]
+        return chosen + extra
+
+    def candidate(self, known: KnownCultivar) -> Candidate:
+        root, incompatible = self.roots.best(known.crop.id, known.cultivar.id)
+        facts = self.asked.facts(known, root, incompatible=incompatible)
+        judgement = self.judges.sweeping.judge(CULTIVAR_RULES, facts)
+        fit = scored(self.known.number("suggestion.fit.start"), judgement)
+        return Candidate(
+            cultivar=known.cultivar,
+            crop=known.crop,
+            root=root,
+            harvest=known.harvest,
+            facts=facts,
+            judgement=judgement,
+            fit=fit,
+        )
+
+    def shown_again(
+        self, swept: Sequence[Candidate], fitting: Sequence[Candidate], planting: PlantingChoice | None
+    ) -> Mapping[str, Candidate]:
+        """Everything that the answer shows in full, judged by the matcher that answers questions."""
+        by_id = {candidate.cultivar.id: candidate for candidate in swept}
+        wanted = [candidate.cultivar.id for candidate in fitting[: self.limit()]]
+        wanted += [*self.question.consider, *_planted(planting)]
+        return {cultivar: self.judged_again(by_id[cultivar]) for cultivar in dict.fromkeys(wanted)}
+
+    def judged_again(self, candidate: Candidate) -> Candidate:
+        judgement = self.judges.asking.judge(CULTIVAR_RULES, candidate.facts)
+        if judgement.as_bytes() != candidate.judgement.as_bytes():
+            disagreements.note(candidate.cultivar.id)
+        return replace(
+            candidate, judgement=judgement, fit=scored(self.known.number("suggestion.fit.start"), judgement)
+        )
+
+    def partners(self, candidate: Candidate, fitting: Sequence[Candidate]) -> Partners:
+        """Who sets a cultivar: what stands there, and the fittest of those that are proven or usually advised."""
+        cultivar, crop = candidate.cultivar.id, candidate.crop.id
+        most = int(self.known.number("suggestion.answer.partners"))
+        table = self.known.table
+        named = [
+            _first_of(fitting, links[cultivar] - self.asked.growing, most) for links in (table.proven, table.likely)
+        ]
+        return Partners(standing=self.asked.standing.partners(cultivar, crop), proven=named[0], likely=named[1])
+
+    def for_ruleset(self, ruleset: str) -> dict[str, Value]:
+        testable = self.known.rulebook.vocabulary.testable(ruleset)
+        return {name: value for name, value in self.place.items() if name in testable}
+
+    def whole_facts(
+        self, swept: Sequence[Candidate], fitting: Sequence[Candidate], planting: PlantingChoice | None
+    ) -> dict[str, Value]:
+        """The place again, with what the answer as a whole comes to."""
+        wishes = self.question.wishes
+        facts = self.for_ruleset(SITE_RULES)
+        facts["answer.candidates"], facts["answer.fitting"] = len(swept), len(fitting)
+        facts["answer.trees_placed"] = 0 if planting is None else len(planting.best.trees)
+        if wishes.max_trees is not None:
+            facts["answer.trees_wanted"] = wishes.max_trees
+        if wishes.harvest_months:
+            picked = (self.asked.months_of(self.known.cultivars[one.cultivar.id]) for one in fitting)
+            facts["answer.months_uncovered"] = len(set(wishes.harvest_months).difference(*picked))
+        return facts
+
+
+def _first_of(fitting: Sequence[Candidate], wanted: frozenset[str], most: int) -> tuple[str, ...]:
+    found = (candidate.cultivar.id for candidate in fitting if candidate.cultivar.id in wanted)
+    return tuple(cultivar for cultivar, _ in zip(found, range(most), strict=False))
+
+
+def _planted(planting: PlantingChoice | None) -> Iterable[str]:
+    plans = () if planting is None else (planting.best, planting.second)
+    return (tree.cultivar.id for plan in plans if plan is not None for tree in plan.trees)
+
+
+def _with_shown(planting: PlantingChoice, shown: Mapping[str, Candidate]) -> PlantingChoice:
+    def with_trees(plan: PlantingPlan) -> PlantingPlan:
+        return replace(plan, trees=tuple(shown[tree.cultivar.id] for tree in plan.trees))
+
+    second = None if planting.second is None else with_trees(planting.second)
+    return replace(planting, best=with_trees(planting.best), second=second)

@@ -1,0 +1,55 @@
+"""Which chill need counts for a cultivar at a place, and how the chill of the place stands to it.
+
+Supply and need are compared only in the same count: portions where both are known in portions, otherwise hours. A need
+told in Utah units is not compared with hours; then the count of the comparison stays unknown, and the answer says so.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from service.questions.suggestion.known import ChillClaim, Measure
+from service.questions.suggestion.place import WinterChill
+from service.reasoning.vocabulary import Value
+
+_LARGEST_SHARE = 4000.0
+_SUPPLY: Mapping[Measure, str] = {"portions": "site.chill_portions", "hours": "site.chill_hours"}
+
+
+def chill_facts(claims: Sequence[ChillClaim], place: Mapping[str, Value], winters: WinterChill) -> dict[str, Value]:
+    """The chill facts of a cultivar at a place; empty where nobody published a need."""
+    claim = _claim_that_counts(claims, place)
+    if claim is None:
+        return {}
+    facts: dict[str, Value] = {"chill.basis": claim.basis, "chill.recalled": claim.recalled}
+    if claim.measure is None:
+        return facts
+    for end, need in (("low", claim.low), ("high", claim.high)):
+        if need is not None:
+            facts[f"chill.need_{end}_{claim.measure}"] = need
+    supply = place.get(_SUPPLY[claim.measure])
+    if supply is not None:
+        facts["chill.measure"] = claim.measure
+        facts.update(_compared(claim, float(supply)))  # type: ignore[arg-type]
+        met = None if claim.low is None else winters.met_share(claim.measure, claim.low)
+        if met is not None:
+            facts["chill.winters_met_share"] = met
+    return facts
+
+
+def _claim_that_counts(claims: Sequence[ChillClaim], place: Mapping[str, Value]) -> ChillClaim | None:
+    own = [claim for claim in claims if claim.basis == "cultivar"]
+    for group in (own, claims):
+        for claim in group:
+            if claim.measure is not None and _SUPPLY[claim.measure] in place:
+                return claim
+    return claims[0] if claims else None
+
+
+def _compared(claim: ChillClaim, supply: float) -> dict[str, Value]:
+    """Supply over need; a need of no chill at all counts as one hour or portion, so that the share stays finite."""
+    return {
+        f"chill.supply_over_{end}_need": min(supply / max(need, 1), _LARGEST_SHARE)
+        for end, need in (("low", claim.low), ("high", claim.high))
+        if need is not None
+    }

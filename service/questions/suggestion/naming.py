@@ -1,0 +1,91 @@
+"""Names as people give them, turned into ids of the catalogue; a near miss is offered and never assumed."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+
+from service.domain.errors import NotUnderstood
+from service.domain.site import StandingTree
+from service.knowledge.names import Found, NameBook
+
+
+@dataclass(frozen=True, slots=True)
+class NamedTree:
+    """A standing tree as the request names it: crop, cultivars on it, distance."""
+
+    crop: str | None
+    cultivars: tuple[str, ...]
+    distance_ft: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Named:
+    """The names of one request after they were found."""
+
+    crops: tuple[str, ...]
+    consider: tuple[str, ...]
+    trees: tuple[StandingTree, ...] | None
+
+
+class _Reader:
+    def __init__(self, book: NameBook) -> None:
+        self.book = book
+        self.faults: list[tuple[str, str]] = []
+
+    def crop(self, pointer: str, text: str) -> str | None:
+        return self._found(pointer, text, what="crop", found=self.book.crop(text))
+
+    def cultivar(self, pointer: str, text: str, *, crop: str | None = None) -> str | None:
+        return self._found(pointer, text, what="cultivar", found=self.book.cultivar(text, crop=crop))
+
+    def each(self, pointer: str, texts: Iterable[str], read: Callable[[str, str], str | None]) -> tuple[str, ...]:
+        found = (read(f"{pointer}/{index}", text) for index, text in enumerate(texts))
+        return tuple(dict.fromkeys(one for one in found if one is not None))
+
+    def tree(self, pointer: str, named: NamedTree) -> StandingTree | None:
+        crop = self.crop(f"{pointer}/crop", named.crop) if named.crop is not None else None
+        grown = self.each(f"{pointer}/cultivars", named.cultivars, lambda at, text: self.cultivar(at, text, crop=crop))
+        if crop is None and grown:
+            crop = grown[0].partition(".")[0]
+        if crop is None:
+            if named.crop is None and not named.cultivars:
+                self.faults.append((pointer, "say which crop or which cultivar stands there"))
+            return None
+        return StandingTree(crop=crop, cultivars=grown, distance_ft=named.distance_ft)
+
+    def _found(self, pointer: str, text: str, *, what: str, found: Found) -> str | None:
+        if found.exact is not None:
+            return found.exact
+        self.faults.append((pointer, _not_found(text, what, found)))
+        return None
+
+
+def _not_found(text: str, what: str, found: Found) -> str:
+    if found.same_name_in:
+        return f"“{text}” is a name in {', '.join(found.same_name_in)}; give the id or the crop as well"
+    if found.near:
+        return f"no {what} “{text}” is known here; near names: {', '.join(near.name for near in found.near)}"
+    return f"no {what} “{text}” is known here"
+
+
+def find_names(
+    book: NameBook, *, crops: Sequence[str], consider: Sequence[str], trees: Sequence[NamedTree] | None
+) -> Named:
+    """The ids behind the names of a request; NotUnderstood lists every name that is not known, with near names."""
+    reader = _Reader(book)
+    found = Named(
+        crops=reader.each("/wishes/crops", crops, reader.crop),
+        consider=reader.each("/consider", consider, reader.cultivar),
+        trees=None if trees is None else tuple(_trees(reader, trees)),
+    )
+    if reader.faults:
+        raise NotUnderstood(*reader.faults)
+    return found
+
+
+def _trees(reader: _Reader, trees: Sequence[NamedTree]) -> Iterable[StandingTree]:
+    for index, named in enumerate(trees):
+        tree = reader.tree(f"/existing_trees/{index}", named)
+        if tree is not None:
+            yield tree

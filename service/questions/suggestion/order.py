@@ -1,0 +1,42 @@
+"""How candidates are scored and put in order."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+
+from service.questions.suggestion.question import Candidate, CropTally
+from service.reasoning.conclusions import Judgement
+
+FULL_FIT = 100
+
+
+def scored(start: float, judgement: Judgement) -> int:
+    """The fit, from 0 to 100: where every cultivar starts, with the points that rules gave and took."""
+    return max(0, min(FULL_FIT, round(start + judgement.points)))
+
+
+def in_order(candidates: Iterable[Candidate]) -> list[Candidate]:
+    """Candidates by fit; among equals the crops take turns, so that one crop does not fill the top of the list."""
+    by_points = sorted(candidates, key=lambda one: (-one.fit, -one.judgement.points, one.cultivar.id))
+    turns: Counter[tuple[int, str]] = Counter()
+    keyed = []
+    for candidate in by_points:
+        turns[candidate.fit, candidate.crop.id] += 1
+        turn = turns[candidate.fit, candidate.crop.id]
+        keyed.append(((-candidate.fit, turn, -candidate.judgement.points, candidate.cultivar.id), candidate))
+    return [candidate for _, candidate in sorted(keyed, key=lambda entry: entry[0])]
+
+
+def tallies(candidates: Sequence[Candidate]) -> tuple[CropTally, ...]:
+    """How each crop does, from candidates in order of fit; the crop with the fittest cultivar comes first."""
+    by_crop: dict[str, list[Candidate]] = {}
+    for candidate in candidates:
+        by_crop.setdefault(candidate.crop.id, []).append(candidate)
+    counted = [_tally(of_crop) for of_crop in by_crop.values()]
+    return tuple(sorted(counted, key=lambda tally: (-(tally.best.fit if tally.best else -1), tally.crop.id)))
+
+
+def _tally(candidates: Sequence[Candidate]) -> CropTally:
+    fitting = [candidate for candidate in candidates if candidate.fits]
+    return CropTally(candidates[0].crop, len(candidates), len(fitting), fitting[0] if fitting else None)

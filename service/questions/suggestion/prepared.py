@@ -1,0 +1,83 @@
+"""Everything about the variety question that depends on the rulebook alone, worked out once and kept."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
+
+from service.compute.harvest import Window, harvest_window, months_covered
+from service.compute.pollination import PartnerTable
+from service.domain.crop import Crop
+from service.domain.cultivar import Cultivar
+from service.questions.pollination import partner_table
+from service.questions.suggestion.cases import KnownCultivar
+from service.questions.suggestion.known import chill_claims, lasting_facts
+from service.questions.suggestion.roots import KnownRoot, known_roots
+from service.reasoning.rulebook import Rulebook
+from service.reasoning.vocabulary import Value
+
+
+@dataclass(frozen=True)
+class Prepared:
+    """What every variety question of one rulebook shares."""
+
+    rulebook: Rulebook
+    cultivars: Mapping[str, KnownCultivar]
+    roots: Mapping[str, tuple[KnownRoot, ...]]
+    table: PartnerTable
+
+    def number(self, limit: str) -> float:
+        """The value of a limit."""
+        return self.rulebook.limits[limit].value
+
+    def crops_alone(self, cultivar: str) -> bool:
+        """Whether a cultivar is known to fruit without a partner."""
+        return self.cultivars[cultivar].facts.get("pollination.self_fertility") == "self_fertile"
+
+    @cached_property
+    def by_crop(self) -> Mapping[str, tuple[KnownCultivar, ...]]:
+        """The cultivars of each crop, by id."""
+        return {
+            crop: tuple(known for _, known in sorted(self.cultivars.items()) if known.crop.id == crop)
+            for crop in sorted(self.rulebook.catalogue.crops)
+        }
+
+
+@lru_cache(maxsize=4)
+def prepared(rulebook: Rulebook) -> Prepared:
+    """What is shared by the questions of this rulebook; worked out at the first call, which takes about a second."""
+    table = partner_table(rulebook)
+    catalogue = rulebook.catalogue
+    crops = catalogue.crops
+    named = {crop: _by_name(catalogue.cultivars_of(crop)) for crop in crops}
+    known = {
+        cultivar.id: _known(cultivar, crops[cultivar.crop], named[cultivar.crop], table)
+        for cultivar in catalogue.cultivars.values()
+    }
+    return Prepared(rulebook, known, known_roots(rulebook), table)
+
+
+def _by_name(cultivars: Iterable[Cultivar]) -> Mapping[str, Cultivar]:
+    """Cultivars of one crop by id and by denomination, as reference dates name them."""
+    return {name: cultivar for cultivar in cultivars for name in (cultivar.denomination, cultivar.id)}
+
+
+def _known(cultivar: Cultivar, crop: Crop, others: Mapping[str, Cultivar], table: PartnerTable) -> KnownCultivar:
+    window = harvest_window(cultivar, crop, others)
+    facts: dict[str, Value] = {**lasting_facts(cultivar, crop), **_harvest_facts(window)}
+    facts["pollination.partners_in_catalogue"] = len(table.proven[cultivar.id])
+    return KnownCultivar(
+        cultivar=cultivar,
+        crop=crop,
+        facts=facts,
+        chill=chill_claims(cultivar, crop),
+        harvest=window,
+        months=frozenset(() if window is None else months_covered(window)),
+        southern_months=frozenset(() if window is None else months_covered(window, southern=True)),
+        uses=None if cultivar.uses is None else frozenset(cultivar.uses.value),
+    )
+
+
+def _harvest_facts(window: Window | None) -> dict[str, Value]:
+    return {} if window is None else {"harvest.basis": window.basis, "harvest.last_day": max(window.days)}
