@@ -152,7 +152,7 @@ def _unknown(name: str, names: list[str]) -> str:
 
 
 def _variable(item: Any) -> str:
-    return item.metadata["name"] or PREFIX + item.name.upper()
+    return str(item.metadata["name"] or PREFIX + item.name.upper())
 
 
 def _type_of(item: Any) -> str:

@@ -11,7 +11,9 @@ from flask import Flask
 from service import create_app
 from service.domain.errors import FruitwrightError
 from service.observe.logs import configure_logs
+from service.parts import Parts
 from service.reasoning.accord import check_accord
+from service.reasoning.plain import PlainMatcher
 from service.settings import read_settings
 
 
@@ -19,8 +21,9 @@ def _start() -> Flask:
     settings = read_settings(os.environ)
     configure_logs(settings.log_level, settings.log_format)
     app = create_app(settings)
-    rulebook = app.extensions["fruitwright"].rulebook
-    check_accord(rulebook)
+    parts: Parts = app.extensions["fruitwright"]
+    rulebook = parts.rulebook
+    check_accord(rulebook, parts.asking, PlainMatcher(rulebook))
     log = structlog.get_logger("fruitwright.start")
     log.info("ready", rules=len(rulebook.rules), cultivars=len(rulebook.catalogue.cultivars), digest=rulebook.digest)
     return app

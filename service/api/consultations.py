@@ -41,8 +41,8 @@ class ConsultationTold(Told):
     ],
 )
 @blueprint.answers(ConsultationTold)
-@blueprint.alt_response(404, "NOT_FOUND")
-@blueprint.alt_response(503, "SERVICE_UNAVAILABLE")
+@blueprint.also_answers(404, "NOT_FOUND")
+@blueprint.also_answers(503, "SERVICE_UNAVAILABLE")
 def get_consultation(consultation: str) -> dict[str, Any]:
     """Show a kept consultation.
 

@@ -77,7 +77,7 @@ def list_crops(asked: dict[str, Any]) -> dict[str, Any]:
 
 @blueprint.route("/crops/<crop>", parameters=[at_id("crop", "Id of a crop.", example="sweet_cherry")])
 @blueprint.reference(CropTold)
-@blueprint.alt_response(404, "NOT_FOUND")
+@blueprint.also_answers(404, "NOT_FOUND")
 def get_crop(crop: str) -> dict[str, Any]:
     """Show one crop.
 

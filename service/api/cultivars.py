@@ -106,7 +106,7 @@ def list_cultivars(asked: dict[str, Any]) -> dict[str, Any]:
     "/cultivars/<cultivar>", parameters=[at_id("cultivar", "Id of a cultivar.", example="apple.golden_delicious")]
 )
 @blueprint.reference(CultivarTold)
-@blueprint.alt_response(404, "NOT_FOUND")
+@blueprint.also_answers(404, "NOT_FOUND")
 def get_cultivar(cultivar: str) -> dict[str, Any]:
     """Show one cultivar.
 

@@ -28,7 +28,7 @@ at the tree.
 """
 
 
-class HouseApi(flask_smorest.Api):
+class HouseApi(flask_smorest.Api):  # type: ignore[misc]  # it has no types
     """The API of this service; errors are left to problems.py, and documented as what they are."""
 
     ERROR_SCHEMA = ProblemTold

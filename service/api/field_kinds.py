@@ -95,9 +95,10 @@ class Shape(validate.Regexp):
 
     def __init__(self, pattern: str, error: str) -> None:
         super().__init__(f"^(?:{pattern})$", error=error)
+        self._whole = re.compile(pattern)
 
     def __call__(self, value: V) -> V:
-        if not self.regex.fullmatch(str(value)):
+        if not self._whole.fullmatch(str(value)):
             raise ma.ValidationError(self._format_error(str(value)))
         return value
 

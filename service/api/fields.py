@@ -21,7 +21,7 @@ from service.api.field_kinds import Among, Day, Flag, Number, Shape, Whole, With
 
 MONTH_DAY = r"(0[13578]|1[02])-(0[1-9]|[12][0-9]|3[01])|(0[469]|11)-(0[1-9]|[12][0-9]|30)|02-(0[1-9]|1[0-9]|2[0-9])"
 UNKNOWN = "Unknown field."
-NO_TEXT = {"invalid": "This must be text."}
+NO_TEXT: dict[str, Any] = {"invalid": "This must be text."}
 
 
 class Asked(ma.Schema):

@@ -73,7 +73,7 @@ def known_crop(name: str) -> str:
     return found.exact
 
 
-class Resource(flask_smorest.Blueprint):
+class Resource(flask_smorest.Blueprint):  # type: ignore[misc]  # it has no types
     """One resource below /v1 with its documentation; the name is its tag in the document."""
 
     ARGUMENTS_PARSER = QuestionParser()
@@ -81,6 +81,14 @@ class Resource(flask_smorest.Blueprint):
     def __init__(self, name: str, description: str, *, url_prefix: str = "/v1") -> None:
         super().__init__(name, __name__, url_prefix=url_prefix, description=description)
         self._prepare_doc_cbks.append(_documented_problems)
+
+    def route(self, rule: str, **options: Any) -> Callable[[View], View]:
+        """The view answers at this address."""
+        return cast(Callable[[View], View], super().route(rule, **options))
+
+    def also_answers(self, status: int, response: str | None = None, **documented: Any) -> Callable[[View], View]:
+        """Document another answer of the view: a named problem such as NOT_FOUND, or one with a schema of its own."""
+        return cast(Callable[[View], View], self.alt_response(status, response, **documented))
 
     def asks(self, schema: type[ma.Schema], *, also: Sequence[str] = (), **documented: Any) -> Callable[[View], View]:
         """The view takes this JSON object first; for a body of a media type in `also` it gets None and reads itself."""

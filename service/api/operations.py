@@ -57,7 +57,7 @@ def healthz() -> dict[str, Any]:
 
 @blueprint.route("/readyz")
 @blueprint.answers(ReadyTold)
-@blueprint.alt_response(503, schema=ReadyTold, description="Some check is not in order.")
+@blueprint.also_answers(503, schema=ReadyTold, description="Some check is not in order.")
 def readyz() -> Response:
     """Say whether questions can be answered now.
 
@@ -70,7 +70,9 @@ def readyz() -> Response:
 
 
 @blueprint.route("/metrics")
-@blueprint.response(200, {"type": "string"}, content_type="text/plain", description="Numbers in the text format.")
+@blueprint.also_answers(
+    200, schema={"type": "string"}, content_type="text/plain", description="Numbers in the text format.", success=True
+)
 def metrics() -> Response:
     """Give counts and durations as text.
 

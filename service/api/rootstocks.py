@@ -83,7 +83,7 @@ def list_rootstocks(asked: dict[str, Any]) -> dict[str, Any]:
 
 @blueprint.route("/rootstocks/<rootstock>", parameters=[at_id("rootstock", "Id of a rootstock.", example="m_9")])
 @blueprint.reference(RootstockTold)
-@blueprint.alt_response(404, "NOT_FOUND")
+@blueprint.also_answers(404, "NOT_FOUND")
 def get_rootstock(rootstock: str) -> dict[str, Any]:
     """Show one rootstock.
 

@@ -128,7 +128,7 @@ def list_rules(asked: dict[str, Any]) -> dict[str, Any]:
 
 @blueprint.route("/rules/<rule>", parameters=[at_id("rule", "Id of a rule.", example="far-too-little-chill")])
 @blueprint.reference(RuleTold)
-@blueprint.alt_response(404, "NOT_FOUND")
+@blueprint.also_answers(404, "NOT_FOUND")
 def get_rule(rule: str) -> dict[str, Any]:
     """Show the rule behind a conclusion.
 

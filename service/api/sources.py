@@ -49,7 +49,7 @@ def list_sources(asked: dict[str, Any]) -> dict[str, Any]:
 
 @blueprint.route("/sources/<source>", parameters=[at_id("source", "Id of a source.", example="umn-apples")])
 @blueprint.reference(SourceTold)
-@blueprint.alt_response(404, "NOT_FOUND")
+@blueprint.also_answers(404, "NOT_FOUND")
 def get_source(source: str) -> dict[str, Any]:
     """Show one source.
 

@@ -150,7 +150,7 @@ def stated(schema: type[ProvenanceTold], description: str) -> ma.fields.Nested:
     return nested(schema, description + " Null when unknown.", nullable=True, required=True)
 
 
-def stated_by(schema: type[ProvenanceTold], description: str, *, key: str) -> ma.fields.Dict[str, Any]:
+def stated_by(schema: type[ProvenanceTold], description: str, *, key: str) -> ma.fields.Dict:
     """A field that holds values with provenance by a word, such as the size of the tree."""
     return ma.fields.Dict(
         values=ma.fields.Nested(schema, metadata={"description": description}),

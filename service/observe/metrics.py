@@ -32,7 +32,7 @@ def exposition() -> tuple[bytes, str]:
     if "PROMETHEUS_MULTIPROC_DIR" not in os.environ:
         return generate_latest(REGISTRY), CONTENT_TYPE_LATEST
     registry = CollectorRegistry()
-    MultiProcessCollector(registry)
+    MultiProcessCollector(registry)  # type: ignore[no-untyped-call]
     return generate_latest(registry), CONTENT_TYPE_LATEST
 
 

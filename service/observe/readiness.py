@@ -5,7 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from service.parts import Parts
+from service.reasoning.accord import AccordFault, check_accord
 from service.storage.migration import newest_revision, revision_of
+
+
+FEW_CASES = 8  # the start compares many; this only shows that both still answer
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,12 +23,20 @@ class Check:
 
 def checks_of(parts: Parts) -> tuple[Check, ...]:
     """Look at everything that a question needs."""
-    return (_rulebook(parts), _database(parts))
+    return (_rulebook(parts), _matchers(parts), _database(parts))
 
 
 def _rulebook(parts: Parts) -> Check:
     rules = len(parts.rulebook.rules)
     return Check("rulebook", rules > 0, f"{rules} rules are loaded, digest {parts.rulebook.digest[:12]}.")
+
+
+def _matchers(parts: Parts) -> Check:
+    try:
+        compared = check_accord(parts.rulebook, parts.asking, parts.sweeping, cases=FEW_CASES)
+    except AccordFault as fault:
+        return Check("matchers", False, str(fault))
+    return Check("matchers", True, f"Both matchers judge {compared} cases alike.")
 
 
 def _database(parts: Parts) -> Check:
