@@ -84,7 +84,7 @@ class ChillEstimate:
 
 @dataclass(frozen=True, slots=True)
 class FrostDay:
-    """A frost date of a middling year and the one that is passed in one year of ten; None where such years have no frost."""
+    """A frost date of a middling year, and the one that is passed in one year of ten; None where no frost comes."""
 
     typical: MonthDay | None
     one_in_ten: MonthDay | None

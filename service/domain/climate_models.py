@@ -61,7 +61,7 @@ class HeatCurve:
 
 @dataclass(frozen=True, slots=True)
 class Sun:
-    """Fourier terms of the sun's declination (radians), its altitude at sunrise, and the highest latitude they serve."""
+    """Terms of the sun's declination (radians), its altitude at sunrise, and the highest latitude they serve."""
 
     declination: tuple[float, ...]
     horizon_deg: float
