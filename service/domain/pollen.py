@@ -28,22 +28,10 @@ class ChangedAllele:
 
 
 @dataclass(frozen=True, slots=True)
-class Finding:
-    """One way in which a question of pollen can be decided, in plain words, with those who say so."""
-
-    code: str
-    text: str
-    text_es: str
-    sources: tuple[str, ...]
-    from_memory: bool = False
-
-
-@dataclass(frozen=True, slots=True)
 class PollenKnowledge:
-    """Everything about pollen that no single crop or cultivar owns."""
+    """Everything about pollen that no single crop or cultivar owns; changed alleles and groups by crop and name."""
 
-    s_crops: Stated[tuple[str, ...]]
-    findings: Mapping[str, Finding]
+    s_crops: Stated[tuple[str, ...]] = Stated((), ())
     changed: Mapping[tuple[str, str], ChangedAllele] = field(default_factory=dict)
     donor_groups: Mapping[tuple[str, str], Stated[str]] = field(default_factory=dict)
     usual_partners: Mapping[str, Stated[tuple[str, ...]]] = field(default_factory=dict)

@@ -15,6 +15,7 @@ from typing import TypeVar
 from service.domain.crop import Crop
 from service.domain.cultivar import Cultivar
 from service.domain.errors import KnowledgeFault
+from service.domain.pollen import PollenKnowledge
 from service.domain.rootstock import Rootstock
 from service.domain.source import Source
 from service.knowledge import crop_file, cultivar_file
@@ -22,6 +23,7 @@ from service.knowledge.crop_file import read_crop
 from service.knowledge.cultivar_file import read_cultivars
 from service.knowledge.disease_file import read_diseases
 from service.knowledge.entry import Entry, nearest
+from service.knowledge.pollen_file import read_pollen
 from service.knowledge.rootstock_file import read_rootstocks
 from service.knowledge.source_file import read_sources
 from service.knowledge.spelling import plain
@@ -38,6 +40,7 @@ class Catalogue:
     rootstocks: Mapping[str, Rootstock]
     sources: Mapping[str, Source]
     diseases: frozenset[str]
+    pollen: PollenKnowledge = PollenKnowledge()
 
     def cultivars_of(self, crop: str) -> tuple[Cultivar, ...]:
         """The cultivars of a crop, by denomination."""
@@ -66,7 +69,14 @@ def read_catalogue(folder: Path) -> Catalogue:
         for read in read_cultivars(folder, name, sources=sources, diseases=diseases)
     ]
     rootstocks = read_rootstocks(folder, sources=sources, crops=crop_ids)
-    catalogue = Catalogue(_by_id(crops), _by_id(cultivars), _by_id(rootstocks), sources, frozenset(diseases))
+    catalogue = Catalogue(
+        crops=_by_id(crops),
+        cultivars=_by_id(cultivars),
+        rootstocks=_by_id(rootstocks),
+        sources=sources,
+        diseases=frozenset(diseases),
+        pollen=read_pollen(folder, sources=sources, crops=crop_ids),
+    )
     _check_denominations(cultivars)
     for crop, entry in crops:
         _check_crop(crop, entry, catalogue)

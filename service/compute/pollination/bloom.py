@@ -1,10 +1,24 @@
-"""Do two trees bloom together? By classes of the seven-class scale and, where both are dated alike, by days."""
+"""Do two trees bloom together? By their bloom classes and, where both are dated alike, by days.
+
+Charts sort bloom into five classes and pair the same or an adjoining one (sources osu-cherry-chart, wfp-almond). Our
+scale adds two classes that lie between, "early to mid" and "mid to late"; they stand half a class from each side.
+"""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
-from service.domain.cultivar import SEASONS, Cultivar, Season
+from service.domain.cultivar import Cultivar, Season
+
+_PLACE: dict[Season, float] = {
+    "very_early": 0,
+    "early": 1,
+    "early_to_mid": 1.5,
+    "mid": 2,
+    "mid_to_late": 2.5,
+    "late": 3,
+    "very_late": 4,
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,15 +29,15 @@ class BloomLimits:
     days: float | None = None
 
 
-def gap_in_classes(one: Season | None, other: Season | None) -> int | None:
-    """Steps between two bloom classes of one crop; None where either is unknown.
+def gap_in_classes(one: Season | None, other: Season | None) -> float | None:
+    """Classes from one bloom to the other, in one crop; None where either is unknown.
 
-    >>> gap_in_classes("early", "mid"), gap_in_classes("late", "late"), gap_in_classes("late", None)
-    (2, 0, None)
+    >>> gap_in_classes("early", "mid"), gap_in_classes("mid_to_late", "late"), gap_in_classes("late", None)
+    (1, 0.5, None)
     """
     if one is None or other is None:
         return None
-    return abs(SEASONS.index(one) - SEASONS.index(other))
+    return abs(_PLACE[one] - _PLACE[other])
 
 
 def gap_in_days(one: Cultivar, other: Cultivar) -> float | None:
@@ -43,7 +57,7 @@ def _dated(cultivar: Cultivar) -> dict[str, float]:
     return dated | {cultivar.id: 0, cultivar.denomination: 0}
 
 
-def together(classes: int | None, days: float | None, limits: BloomLimits) -> bool | None:
+def together(classes: float | None, days: float | None, limits: BloomLimits) -> bool | None:
     """Whether two blooms overlap; days decide where a limit in days is known, since they are finer than classes.
 
     >>> together(1, None, BloomLimits(classes=1)), together(2, None, BloomLimits(classes=1))

@@ -111,10 +111,9 @@ def _by_group(seed: Profile, pollen: Profile, grounds: Grounds) -> Decision | No
 
 
 def _by_crop_without_alleles(seed: Profile, pollen: Profile, grounds: Grounds) -> Decision | None:
-    """In crops that need no partner, any good pollen sets a tree, unless the tree refuses its own."""
-    related = seed.crop == pollen.crop or _crosses(seed, pollen, grounds)
+    """In crops that need no partner, any good pollen of a usual partner sets a tree that does not refuse its own."""
     with_alleles = grounds.pollen.s_crops.value
-    if not related or seed.crop in with_alleles or pollen.crop in with_alleles:
+    if not _usual(seed, pollen, grounds) or seed.crop in with_alleles or pollen.crop in with_alleles:
         return None
     if not crops_alone(pollen) or seed.self_fertility not in ("self_fertile", "pollen_sterile"):
         return None
@@ -122,10 +121,13 @@ def _by_crop_without_alleles(seed: Profile, pollen: Profile, grounds: Grounds) -
 
 
 def _nothing_known(seed: Profile, pollen: Profile, grounds: Grounds) -> Decision:
-    usual = grounds.pollen.usual_partners.get(seed.crop)
-    if usual is not None and pollen.crop in usual.value:
+    if _usual(seed, pollen, grounds):
         return Decision("usual_partner", "unknown", likely=True)
     return Decision("not_known", "unknown")
+
+
+def _usual(seed: Profile, pollen: Profile, grounds: Grounds) -> bool:
+    return _names(grounds.pollen.usual_partners.get(seed.crop), pollen.crop)
 
 
 _QUESTIONS: tuple[Question, ...] = (

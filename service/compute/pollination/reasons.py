@@ -1,4 +1,4 @@
-"""Why a pair was judged as it was: the finding, the values its sentence names, and the statements behind it."""
+"""Why a pair was judged as it was: the finding, and the statements on the two trees that stand behind it."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ NamedPair = Stated[tuple[str, str]]
 
 @dataclass(frozen=True, slots=True)
 class Reason:
-    """One reason of a verdict: the code of a finding, the values that its sentence may name, and its sources."""
+    """One reason of a verdict: the code of a finding, the alleles it compared, and who states them."""
 
     code: str
     values: tuple[tuple[str, str], ...]
@@ -26,14 +26,13 @@ class Reason:
 
 def reason_for(code: str, seed: Cultivar, pollen: Cultivar, grounds: Grounds) -> Reason:
     """The reason that stands behind a finding on two cultivars."""
-    finding = grounds.pollen.findings[code]
     evidence = [stated for stated in _evidence(code, seed, pollen, grounds) if stated is not None]
-    sources = dict.fromkeys((*finding.sources, *(source for stated in evidence for source in stated.sources)))
+    sources = dict.fromkeys(source for stated in evidence for source in stated.sources)
     return Reason(
         code=code,
         values=_values(seed, pollen),
         sources=tuple(sources),
-        from_memory=finding.from_memory or any(stated.from_memory for stated in evidence),
+        from_memory=any(stated.from_memory for stated in evidence),
     )
 
 

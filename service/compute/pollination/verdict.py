@@ -26,7 +26,7 @@ class Verdict:
     """Whether pollen sets a tree. `likely` marks an unknown pair for which the usual advice names such a partner."""
 
     compatibility: Compatibility
-    bloom_gap_classes: int | None
+    bloom_gap_classes: float | None
     bloom_gap_days: float | None
     bloom_together: bool | None
     likely: bool
