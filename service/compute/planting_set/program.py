@@ -10,8 +10,8 @@ import math
 from collections.abc import Mapping
 
 import numpy as np
-from scipy.optimize import Bounds, LinearConstraint, milp  # type: ignore[import-untyped]
-from scipy.sparse import csr_array  # type: ignore[import-untyped]
+from scipy.optimize import Bounds, LinearConstraint, milp
+from scipy.sparse import csr_array
 
 from service.domain.errors import FruitwrightError
 
