@@ -6,7 +6,7 @@ What one file says of another is checked here: pairs and offsets name cultivars 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
 from types import MappingProxyType
@@ -18,6 +18,7 @@ from service.domain.errors import KnowledgeFault
 from service.domain.pollen import PollenKnowledge
 from service.domain.rootstock import Rootstock
 from service.domain.source import Source
+from service.domain.training import TrainingForm
 from service.knowledge import crop_file, cultivar_file
 from service.knowledge.crop_file import read_crop
 from service.knowledge.cultivar_file import read_cultivars
@@ -27,19 +28,21 @@ from service.knowledge.pollen_file import read_pollen
 from service.knowledge.rootstock_file import read_rootstocks
 from service.knowledge.source_file import read_sources
 from service.knowledge.spelling import plain
+from service.knowledge.training_file import read_training
 
 Named = TypeVar("Named", Crop, Cultivar, Rootstock)
 
 
 @dataclass(frozen=True)
 class Catalogue:
-    """What is known of crops, cultivars and rootstocks, by id."""
+    """What is known of crops, cultivars, rootstocks and training forms, by id."""
 
     crops: Mapping[str, Crop]
     cultivars: Mapping[str, Cultivar]
     rootstocks: Mapping[str, Rootstock]
     sources: Mapping[str, Source]
     diseases: frozenset[str]
+    training: Mapping[str, TrainingForm] = field(default_factory=dict)
     pollen: PollenKnowledge = PollenKnowledge()
 
     def cultivars_of(self, crop: str) -> tuple[Cultivar, ...]:
@@ -76,6 +79,7 @@ def read_catalogue(folder: Path) -> Catalogue:
         sources=sources,
         diseases=frozenset(diseases),
         pollen=read_pollen(folder, sources=sources, crops=crop_ids),
+        training=read_training(folder, sources=sources, crops=crop_ids),
     )
     _check_denominations(cultivars)
     for crop, entry in crops:
