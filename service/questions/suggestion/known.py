@@ -55,10 +55,14 @@ def recalled_share(cultivar: Cultivar) -> float:
 
 
 def chill_claims(cultivar: Cultivar, crop: Crop) -> tuple[ChillClaim, ...]:
-    """The chill needs known of a cultivar in the order in which they are preferred: its own before its crop's."""
+    """The chill needs known of a cultivar in the order in which they are preferred: its own before its crop's.
+
+    "Thrives where winters total this much" is an upper end of its own need, and the lower end stays unknown.
+    """
     own = [_claim(stated, "cultivar") for stated in (cultivar.chill_portions, cultivar.chill_hours)]
+    within = [_claim(stated, "cultivar") for stated in cultivar.chill_bounds]
     wide = [_claim(stated, "crop") for stated in (crop.chill_portions, crop.chill_hours)]
-    return tuple(claim for claim in (*own, *wide) if claim is not None)
+    return tuple(claim for claim in (*own, *within, *wide) if claim is not None)
 
 
 def _claim(stated: Stated[ChillNeed] | None, basis: str) -> ChillClaim | None:
