@@ -38,12 +38,17 @@ def chill_facts(claims: Sequence[ChillClaim], place: Mapping[str, Value], winter
 
 
 def _claim_that_counts(claims: Sequence[ChillClaim], place: Mapping[str, Value]) -> ChillClaim | None:
+    comparable = [claim for claim in claims if claim.measure is not None and _SUPPLY[claim.measure] in place]
+    telling = [claim for claim in comparable if not _leaves_open(claim, place)]
     own = [claim for claim in claims if claim.basis == "cultivar"]
-    for group in (own, claims):
-        for claim in group:
-            if claim.measure is not None and _SUPPLY[claim.measure] in place:
-                return claim
-    return claims[0] if claims else None
+    return next(iter((*(claim for claim in telling if claim in own), *telling, *comparable, *claims)), None)
+
+
+def _leaves_open(claim: ChillClaim, place: Mapping[str, Value]) -> bool:
+    """Whether only the upper end of a need is known and the place gives less, which decides nothing."""
+    if claim.low is not None or claim.high is None:
+        return False
+    return float(place[_SUPPLY[claim.measure]]) < claim.high  # type: ignore[index,arg-type]
 
 
 def _compared(claim: ChillClaim, supply: float) -> dict[str, Value]:
