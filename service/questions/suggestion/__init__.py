@@ -2,7 +2,7 @@
 
 from service.questions.suggestion.ask import Judges, disagreements, suggest
 from service.questions.suggestion.naming import NamedTree, find_names
-from service.questions.suggestion.prepared import prepared
+from service.questions.suggestion.prepared import prepare
 from service.questions.suggestion.question import (
     Candidate,
     Partners,
@@ -25,6 +25,6 @@ __all__ = [
     "SuggestionQuestion",
     "disagreements",
     "find_names",
-    "prepared",
+    "prepare",
     "suggest",
 ]

@@ -17,7 +17,7 @@ from service.questions.suggestion.gaps import unknown_of_place
 from service.questions.suggestion.order import in_order, scored, tallies
 from service.questions.suggestion.place import WinterChill, refuse_impossible, site_facts, with_climate
 from service.questions.suggestion.planting import choose_planting
-from service.questions.suggestion.prepared import Prepared, prepared
+from service.questions.suggestion.prepared import Prepared, prepare
 from service.questions.suggestion.question import (
     Candidate,
     Partners,
@@ -26,7 +26,7 @@ from service.questions.suggestion.question import (
     SuggestionAnswer,
     SuggestionQuestion,
 )
-from service.questions.suggestion.roots import RootChooser
+from service.questions.suggestion.roots import PlaceFacts, RootChooser
 from service.questions.suggestion.standing import Standing
 from service.reasoning.matcher import Matcher
 from service.reasoning.rulebook import Rulebook
@@ -35,6 +35,7 @@ from service.reasoning.vocabulary import Value
 log = logging.getLogger(__name__)
 CULTIVAR_RULES = "suggestion.cultivar"
 SITE_RULES = "suggestion.site"
+ROOT_RULES = "suggestion.rootstock"
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +64,7 @@ disagreements = Disagreements()
 
 def suggest(question: SuggestionQuestion, *, rulebook: Rulebook, judges: Judges) -> SuggestionAnswer:
     """What will fruit at this place."""
-    return _Way(question, prepared(rulebook), judges).answer()
+    return _Way(question, prepare(rulebook), judges).answer()
 
 
 class _Way:
@@ -83,7 +84,8 @@ class _Way:
             growing=growing_there(question.existing_trees),
             standing=Standing(question.existing_trees, crops=known.rulebook.catalogue.crops, table=known.table),
         )
-        self.roots = RootChooser(known.roots, place=self.for_ruleset("suggestion.rootstock"), site=self.site)
+        place = PlaceFacts(self.for_ruleset(ROOT_RULES), carried=known.looked_at)
+        self.roots = RootChooser(known.roots, place=place, site=self.site)
 
     def answer(self) -> SuggestionAnswer:
         cultivars = self.cultivars()

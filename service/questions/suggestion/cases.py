@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 
 from service.compute.harvest import Window
@@ -15,8 +14,6 @@ from service.questions.suggestion.place import WinterChill
 from service.questions.suggestion.question import Facts, RootChoice
 from service.questions.suggestion.standing import Standing
 from service.reasoning.vocabulary import Value
-
-_OF_THE_ROOT = ("rootstock", "tree.")
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +45,7 @@ class Asked:
     def facts(self, known: KnownCultivar, root: RootChoice, *, incompatible: bool) -> dict[str, Value]:
         """All that is known of this cultivar at this place on this root."""
         cultivar = known.cultivar.id
-        facts: dict[str, Value] = {**self.place, **known.facts, **_tree_facts(root.facts)}
+        facts: dict[str, Value] = {**self.place, **known.facts, **root.facts}
         facts["cultivar.asked_about"] = cultivar in self.considered
         facts["cultivar.already_there"] = cultivar in self.growing
         facts["rootstock.named_incompatible"] = incompatible
@@ -98,7 +95,3 @@ def growing_there(trees: tuple[StandingTree, ...] | None) -> frozenset[str]:
     ['apple.freedom', 'apple.liberty']
     """
     return frozenset(cultivar for tree in trees or () for cultivar in tree.cultivars)
-
-
-def _tree_facts(facts: Facts) -> Mapping[str, Value]:
-    return {name: value for name, value in facts.items() if name.startswith(_OF_THE_ROOT)}

@@ -12,10 +12,11 @@ from service.knowledge.names import Found, NameBook
 
 @dataclass(frozen=True, slots=True)
 class NamedTree:
-    """A standing tree as the request names it: crop, cultivars on it, distance."""
+    """A standing tree as a person names it; `grafted` are further cultivars that grow on the same tree."""
 
-    crop: str | None
-    cultivars: tuple[str, ...]
+    crop: str | None = None
+    cultivar: str | None = None
+    grafted: tuple[str, ...] = ()
     distance_ft: float | None = None
 
 
@@ -44,15 +45,19 @@ class _Reader:
         return tuple(dict.fromkeys(one for one in found if one is not None))
 
     def tree(self, pointer: str, named: NamedTree) -> StandingTree | None:
-        crop = self.crop(f"{pointer}/crop", named.crop) if named.crop is not None else None
-        grown = self.each(f"{pointer}/cultivars", named.cultivars, lambda at, text: self.cultivar(at, text, crop=crop))
-        if crop is None and grown:
-            crop = grown[0].partition(".")[0]
-        if crop is None:
-            if named.crop is None and not named.cultivars:
-                self.faults.append((pointer, "say which crop or which cultivar stands there"))
+        crop = None if named.crop is None else self.crop(f"{pointer}/crop", named.crop)
+        own = None if named.cultivar is None else self.cultivar(f"{pointer}/cultivar", named.cultivar, crop=crop)
+        grafted = self.each(f"{pointer}/grafted", named.grafted, lambda at, text: self.cultivar(at, text, crop=crop))
+        grown = tuple(dict.fromkeys(one for one in (own, *grafted) if one is not None))
+        if named == NamedTree(distance_ft=named.distance_ft):
+            self.faults.append((pointer, "say which crop or which cultivar stands there"))
+        if crop is None and not grown:
             return None
-        return StandingTree(crop=crop, cultivars=grown, distance_ft=named.distance_ft)
+        return StandingTree(crop=crop or self.crop_of(grown[0]), cultivars=grown, distance_ft=named.distance_ft)
+
+    def crop_of(self, cultivar: str) -> str:
+        """The crop of a cultivar, which its id begins with."""
+        return cultivar.partition(".")[0]
 
     def _found(self, pointer: str, text: str, *, what: str, found: Found) -> str | None:
         if found.exact is not None:

@@ -36,6 +36,12 @@ class Prepared:
         return self.cultivars[cultivar].facts.get("pollination.self_fertility") == "self_fertile"
 
     @cached_property
+    def looked_at(self) -> frozenset[str]:
+        """The facts that rules on cultivars test or show."""
+        rules = self.rulebook.rulesets.get("suggestion.cultivar", ())
+        return frozenset(name for rule in rules for name in (*rule.tested, *rule.placeholders))
+
+    @cached_property
     def by_crop(self) -> Mapping[str, tuple[KnownCultivar, ...]]:
         """The cultivars of each crop, by id."""
         return {
@@ -45,7 +51,7 @@ class Prepared:
 
 
 @lru_cache(maxsize=4)
-def prepared(rulebook: Rulebook) -> Prepared:
+def prepare(rulebook: Rulebook) -> Prepared:
     """What is shared by the questions of this rulebook; worked out at the first call, which takes about a second."""
     table = partner_table(rulebook)
     catalogue = rulebook.catalogue

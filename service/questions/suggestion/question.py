@@ -35,7 +35,10 @@ class SuggestionQuestion:
 
 @dataclass(frozen=True, slots=True)
 class RootChoice:
-    """A rootstock for a crop at this place; `rootstock` is None where the catalogue knows none for the crop."""
+    """A rootstock for a crop at this place; `rootstock` is None where the catalogue knows none for the crop.
+
+    `facts` is what a cultivar on this root takes over from it.
+    """
 
     crop: Crop
     rootstock: Rootstock | None

@@ -104,12 +104,24 @@ def _years_to_bear(crop: Crop, root: Rootstock | None, limits: SizeLimits) -> fl
     return None if stated is None else stated.value.middle
 
 
+@dataclass(frozen=True, slots=True)
+class PlaceFacts:
+    """The place as facts for the rules on roots, and the names of the facts that rules on cultivars look at.
+
+    Facts of the root that no rule on cultivars looks at are not carried into the cases of hundreds of cultivars.
+    """
+
+    for_roots: Mapping[str, Value]
+    carried: frozenset[str]
+
+
 class RootChooser:
     """Judges every root of a crop for one place, once, and picks for each cultivar the best one that bears it."""
 
-    def __init__(self, known: Mapping[str, tuple[KnownRoot, ...]], *, place: Mapping[str, Value], site: Site) -> None:
+    def __init__(self, known: Mapping[str, tuple[KnownRoot, ...]], *, place: PlaceFacts, site: Site) -> None:
         self._known = known
-        self._place = place
+        self._place = place.for_roots
+        self._carried = place.carried
         self._site = site
         self._ranked: dict[str, tuple[RootChoice, ...]] = {}
 
@@ -133,8 +145,10 @@ class RootChooser:
         return ranked[0], _named_incompatible(ranked[0].rootstock, cultivar)
 
     def _judged(self, known: KnownRoot, matcher: Matcher, edge_share: float) -> RootChoice:
-        facts = {**self._place, **known.facts_here(self._site, edge_share)}
-        return RootChoice(known.crop, known.rootstock, facts, matcher.judge(RULESET, facts))
+        here = known.facts_here(self._site, edge_share)
+        judgement = matcher.judge(RULESET, {**self._place, **here})
+        carried = {name: value for name, value in here.items() if name.startswith("tree.") or name in self._carried}
+        return RootChoice(known.crop, known.rootstock, carried, judgement)
 
 
 def _rank(choice: RootChoice) -> tuple[bool, int, str]:
