@@ -56,8 +56,8 @@ def chill_portions(hours_c: Floats, model: PortionModel) -> Floats:
         start = better
         if moved <= _SETTLED:
             break
-    fixed = np.where(before >= _FULL, before * (1.0 - rates.stay), 0.0)
-    return fixed.sum(axis=0).reshape(winters, stretches).sum(axis=1)
+    fixed: Floats = np.where(before >= _FULL, before * (1.0 - rates.stay), 0.0).sum(axis=0)
+    return fixed.reshape(winters, stretches).sum(axis=1)
 
 
 def _rates(hours_c: Floats, model: PortionModel) -> _Rates:

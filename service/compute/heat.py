@@ -18,5 +18,6 @@ def growing_degree_hours(hours_c: Floats, curve: HeatCurve) -> Floats:
     rising = np.clip((hours_c - curve.base_c) / span, 0.0, 1.0)
     falling = np.clip((hours_c - curve.optimum_c) / (curve.critical_c - curve.optimum_c), 0.0, 1.0)
     # both cosines meet at the optimum, where the first gives 1 and the second takes nothing away
-    heat = 0.5 * (1.0 - np.cos(np.pi * rising)) - np.sin(0.5 * np.pi * falling)
-    return curve.stress * span * np.nansum(heat, axis=1)
+    heat: Floats = 0.5 * (1.0 - np.cos(np.pi * rising)) - np.sin(0.5 * np.pi * falling)
+    total: Floats = curve.stress * span * np.nansum(heat, axis=1)
+    return total

@@ -123,11 +123,12 @@ class ChillLines:
 
 
 @dataclass(frozen=True, slots=True)
-class ColdestMonth:
-    """From this latitude on, midwinter's mean daily maximum is not above this."""
+class Midwinter:
+    """From this latitude on, the mean daily maximum of midwinter's month lies between these."""
 
     latitude_from_deg: float
-    mean_maximum_c: float
+    lowest_c: float
+    highest_c: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,8 +138,16 @@ class Plausible:
     lowest_c: float
     highest_c: float
     summer_mean_maximum_c: float
-    coldest_months: tuple[ColdestMonth, ...]
+    midwinters: tuple[Midwinter, ...]
     seasons_from_latitude_deg: float
+
+    def midwinter_at(self, latitude: float) -> Midwinter:
+        """The bounds for a latitude: those of the highest latitude that it reaches."""
+        return max((row for row in self.midwinters if row.latitude_from_deg <= abs(latitude)), key=_latitude)
+
+
+def _latitude(row: Midwinter) -> float:
+    return row.latitude_from_deg
 
 
 @dataclass(frozen=True, slots=True)

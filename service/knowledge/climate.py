@@ -18,10 +18,10 @@ from service.domain.climate_models import (
     ChillLine,
     ChillLines,
     ClimateModels,
-    ColdestMonth,
     DayCurve,
     FrostRule,
     HeatCurve,
+    Midwinter,
     Plausible,
     PortionModel,
     SafeRule,
@@ -143,10 +143,12 @@ def _lines(entry: Entry) -> ChillLines:
 
 def _plausible(entry: Entry) -> Plausible:
     numbers = ("lowest_c", "highest_c", "summer_mean_maximum_c", "seasons_from_latitude_deg")
-    _only(entry, *numbers, "coldest_months")
+    _only(entry, *numbers, "midwinters")
     bounds: Mapping[str, float] = {name: _number(entry, name) for name in numbers}
-    months = tuple(_numbers(row, ColdestMonth) for row in entry.each("coldest_months"))
-    return Plausible(coldest_months=months, **bounds)
+    midwinters = tuple(_numbers(row, Midwinter) for row in entry.each("midwinters"))
+    if not midwinters or midwinters[0].latitude_from_deg != 0:
+        entry.fail("“midwinters” must begin with latitude_from_deg: 0", "midwinters")
+    return Plausible(midwinters=midwinters, **bounds)
 
 
 def _seasons(entry: Entry) -> Seasons:

@@ -21,8 +21,13 @@ def gaps_in(series: HourlySeries | DailySeries) -> Gaps:
     starts, lengths = edges[::2], edges[1::2] - edges[::2]
     longest = int(lengths.max(initial=0))
     at = int(read[0] + starts[lengths.argmax()]) if longest else None
-    unit = "hours" if isinstance(series, HourlySeries) else "days"
-    return Gaps(unit, int(inside.sum()), int(inside.size), longest, _moment(series, at))
+    return Gaps(
+        unit="hours" if isinstance(series, HourlySeries) else "days",
+        missing=int(inside.sum()),
+        of=int(inside.size),
+        longest=longest,
+        longest_from=_moment(series, at),
+    )
 
 
 def _moment(series: HourlySeries | DailySeries, at: int | None) -> str | None:

@@ -1,0 +1,44 @@
+"""Dates and times as people write them: ISO, or month/day/year with a slash. Clock times are taken as they stand."""
+
+from __future__ import annotations
+
+import re
+from datetime import datetime, timedelta
+
+_US = re.compile(r"(\d{1,2})/(\d{1,2})/(\d{4})(?:[ T]+(\d{1,2}):(\d{2})(?::\d{2}(?:\.\d+)?)?\s*([AaPp])?[Mm]?)?\Z")
+_END_OF_DAY = re.compile(r"(.*\d)([ T]+)24:00(:00)?\Z")
+_DAY = timedelta(days=1)
+
+
+def read_moment(text: str) -> datetime:
+    """The moment that a text names, without a time zone; a ValueError says what is wrong with it.
+
+    >>> read_moment("2013-01-31"), read_moment("1/31/2013 5:00 PM"), read_moment("2013-01-31 24:00")
+    (datetime.datetime(2013, 1, 31, 0, 0), datetime.datetime(2013, 1, 31, 17, 0), datetime.datetime(2013, 2, 1, 0, 0))
+    """
+    text = text.strip()
+    end_of_day = _END_OF_DAY.match(text)
+    if end_of_day:
+        return read_moment(end_of_day[1]) + _DAY
+    american = _US.match(text)
+    if american:
+        return _american(american)
+    try:
+        return datetime.fromisoformat(text).replace(tzinfo=None)
+    except ValueError:
+        raise ValueError(
+            f"“{text[:40]}” is not a date or time that is read here; write 2013-01-31 or 2013-01-31T17:00"
+        ) from None
+
+
+def _american(match: re.Match[str]) -> datetime:
+    month, day, year = int(match[1]), int(match[2]), int(match[3])
+    hour, minute = int(match[4] or 0), int(match[5] or 0)
+    if match[6]:
+        hour = hour % 12 + (12 if match[6] in "Pp" else 0)
+    try:
+        return datetime(year, month, day, hour, minute)
+    except ValueError:
+        raise ValueError(
+            f"“{match[0]}” is not a date when it is read as month/day/year; write it as {year}-MM-DD"
+        ) from None

@@ -1,0 +1,112 @@
+"""Notices temperatures that cannot be in the unit that they are said to be in, and a latitude on the wrong side.
+
+A summer whose days reach 25 "°F", a midwinter of 38 "°C", 256 degrees of any kind: each is refused with the unit that
+it looks like. The bounds stand in rules/climate.yaml.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from service.domain.climate_models import Plausible
+from service.domain.errors import NotUnderstood
+from service.domain.weather import HOURS_PER_DAY, DailySeries, Floats, HourlySeries, MonthlyMeans, Reading, Unit
+from service.domain.weather import fahrenheit as to_fahrenheit
+
+_UNIT_NAMES: dict[Unit, str] = {"f": "°F", "c": "°C", "tenths_c": "tenths of °C"}
+_MONTH_NAMES = (
+    "January", "February", "March", "April", "May", "June",
+    "July", "August", "September", "October", "November", "December",
+)  # fmt: skip
+_SUMMER_NORTH, _WINTER_NORTH = (7, 6, 8), (1, 12, 2)
+_DAYS_WANTED = 20
+_STRAY_SHARE = 0.005
+
+
+def refuse_wrong_unit(reading: Reading, latitude: float, bounds: Plausible, *, whole: str = "") -> None:
+    """Raise NotUnderstood at `whole` when the temperatures cannot be what they are said to be."""
+    series = reading.series
+    if isinstance(series, MonthlyMeans):
+        _refuse_extremes(np.array(list(series.mean_c.values())), reading.unit, bounds, whole)
+        _refuse_seasons(dict(series.mean_c), reading.unit, latitude, bounds, whole)
+        return
+    low_c, high_c = _daily_extremes(series)
+    if np.isnan(high_c).all():
+        raise NotUnderstood((whole, "there is no temperature in these rows"))
+    _refuse_strays(low_c, high_c, reading, bounds, whole)
+    _refuse_extremes(np.concatenate((low_c, high_c)), reading.unit, bounds, whole)
+    _refuse_seasons(_monthly(high_c, series.first_day), reading.unit, latitude, bounds, whole)
+
+
+def _daily_extremes(series: HourlySeries | DailySeries) -> tuple[Floats, Floats]:
+    if isinstance(series, DailySeries):
+        return series.min_c, series.max_c
+    days = series.temp_c.reshape(-1, HOURS_PER_DAY)
+    return np.fmin.reduce(days, axis=1), np.fmax.reduce(days, axis=1)
+
+
+def _monthly(high_c: Floats, first_day: np.datetime64) -> dict[int, float]:
+    """The mean daily maximum of each calendar month of which enough days were read."""
+    months = (first_day + np.arange(high_c.size)).astype("datetime64[M]").astype(np.int64) % 12
+    read = ~np.isnan(high_c)
+    count = np.bincount(months[read], minlength=12)
+    total = np.bincount(months[read], weights=high_c[read], minlength=12)
+    return {month + 1: float(total[month] / count[month]) for month in range(12) if count[month] >= _DAYS_WANTED}
+
+
+def _refuse_strays(low_c: Floats, high_c: Floats, reading: Reading, bounds: Plausible, whole: str) -> None:
+    """A few days beyond all bounds in a long series are slips, not another unit."""
+    outside = np.flatnonzero((low_c < bounds.lowest_c) | (high_c > bounds.highest_c))
+    if not outside.size or outside.size > _STRAY_SHARE * low_c.size or isinstance(reading.series, MonthlyMeans):
+        return
+    day = reading.series.first_day + np.timedelta64(int(outside[0]), "D")
+    value = float(low_c[outside[0]] if low_c[outside[0]] < bounds.lowest_c else high_c[outside[0]])
+    told = f"{_shown(value, reading.unit)} on {day} is no temperature of the air; mend it or leave it out"
+    raise NotUnderstood((whole, told if outside.size == 1 else f"{told}, and {outside.size - 1} more days like it"))
+
+
+def _refuse_extremes(values_c: Floats, unit: Unit, bounds: Plausible, whole: str) -> None:
+    for value in (float(np.nanmin(values_c)), float(np.nanmax(values_c))):
+        if not bounds.lowest_c <= value <= bounds.highest_c:
+            raise NotUnderstood((whole, f"{_shown(value, unit)} is no temperature of the air; {_advice(unit)}"))
+
+
+def _refuse_seasons(highs: dict[int, float], unit: Unit, latitude: float, bounds: Plausible, whole: str) -> None:
+    summer, winter = (_SUMMER_NORTH, _WINTER_NORTH) if latitude >= 0 else (_WINTER_NORTH, _SUMMER_NORTH)
+    warm, cold = _first_of(summer, highs), _first_of(winter, highs)
+    if warm and cold and abs(latitude) > bounds.seasons_from_latitude_deg and highs[warm] < highs[cold]:
+        raise NotUnderstood(("/latitude", _wrong_side(warm, cold)))
+    if warm and highs[warm] < bounds.summer_mean_maximum_c:
+        raise NotUnderstood((whole, _season_fault(warm, highs[warm], unit)))
+    midwinter = bounds.midwinter_at(latitude)
+    if cold and not midwinter.lowest_c <= highs[cold] <= midwinter.highest_c:
+        raise NotUnderstood((whole, _season_fault(cold, highs[cold], unit)))
+
+
+def _first_of(months: tuple[int, ...], known: dict[int, float]) -> int | None:
+    return next((month for month in months if month in known), None)
+
+
+def _wrong_side(warm: int, cold: int) -> str:
+    return (
+        f"{_MONTH_NAMES[warm - 1]} is colder here than {_MONTH_NAMES[cold - 1]}, so the place lies on the other side of"
+        " the equator; latitudes in the south are negative"
+    )
+
+
+def _season_fault(month: int, mean_c: float, unit: Unit) -> str:
+    return (
+        f"the mean high of {_MONTH_NAMES[month - 1]} would be {_shown(mean_c, unit)}, which does not go with this"
+        f" latitude; {_advice(unit)}"
+    )
+
+
+def _shown(value_c: float, unit: Unit) -> str:
+    if unit == "f":
+        return f"{float(to_fahrenheit(value_c)):.1f} °F"
+    return f"{value_c:.1f} °C" if unit == "c" else f"{value_c * 10:.0f} tenths of °C"
+
+
+def _advice(unit: Unit) -> str:
+    others = [name for key, name in _UNIT_NAMES.items() if key != unit]
+    return f"the figures look as if they were not in {_UNIT_NAMES[unit]} but in {' or '.join(others)}; say which"
