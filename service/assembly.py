@@ -14,6 +14,8 @@ from service.api.problems import explain_errors
 from service.knowledge.names import NameBook
 from service.observe.logs import log_requests
 from service.observe.metrics import measure_requests
+from service.pages.doors import blueprint as pages
+from service.pages.doors import guard_pages
 from service.parts import Parts
 from service.reasoning.engine import EngineMatcher
 from service.reasoning.matcher import Matcher
@@ -64,3 +66,5 @@ def _open_doors(app: Flask) -> None:
     app.extensions["fruitwright_api"] = api
     for blueprint in resources():
         api.register_blueprint(blueprint)
+    app.register_blueprint(pages)
+    guard_pages(app)

@@ -1,4 +1,4 @@
-"""Runs what CI runs: style, import contracts, types, tests. All are run, and the first that fails decides the status."""
+"""Runs what CI runs: style, import contracts, types, tests. All run; if any fails, the status is 1."""
 
 from __future__ import annotations
 

@@ -9,6 +9,7 @@ if TYPE_CHECKING:
     from service.api.house import Resource
 
 RESOURCES = (
+    "variety_suggestions",
     "crops",
     "cultivars",
     "rootstocks",

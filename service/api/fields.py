@@ -21,6 +21,7 @@ from service.api.field_kinds import Among, Day, Flag, Number, Shape, Whole, With
 
 MONTH_DAY = r"(0[13578]|1[02])-(0[1-9]|[12][0-9]|3[01])|(0[469]|11)-(0[1-9]|[12][0-9]|30)|02-(0[1-9]|1[0-9]|2[0-9])"
 UNKNOWN = "Unknown field."
+NO_OBJECT: dict[str, Any] = {"type": "This must be an object."}
 NO_TEXT: dict[str, Any] = {"invalid": "This must be text."}
 
 
@@ -55,12 +56,20 @@ class AskedInQuery(Asked):
 
 
 class Told(ma.Schema):
-    """What we answer; documents the answer and is held to it by the contract tests."""
+    """What we answer; documents the answer and is held to it by the contract tests.
+
+    A field named after a word of Python ends in an underscore here (`from_`) and not in the answer.
+    """
 
     class Meta:
         """A client must bear fields that a later version adds."""
 
         unknown = ma.INCLUDE
+
+    def on_bind_field(self, field_name: str, field_obj: ma.fields.Field[Any]) -> None:
+        """Take the underscore off."""
+        if field_name.endswith("_"):
+            field_obj.data_key = field_name.rstrip("_")
 
 
 def not_known(name: str, names: Sequence[str]) -> str:
@@ -102,6 +111,12 @@ class Size(Options, total=False):
 
     least: int
     most: int
+
+
+class Listed(Size, total=False):
+    """What a nested object or a list of objects may say besides."""
+
+    example: Any
 
 
 def number(description: str, *, unit: str, example: float, **options: Unpack[Bounds]) -> Number:
@@ -164,24 +179,32 @@ def list_of(
 ) -> ma.fields.List[Any]:
     """A list of like things."""
     inner.allow_none = False
-    least, most = options.get("least"), options.get("most")
-    error = f"{least or 0} to {most} entries are taken." if most is not None else f"At least {least} are needed."
-    bounded = least is not None or most is not None
     return ma.fields.List(
         inner,
-        validate=[validate.Length(min=least, max=most, error=error)] if bounded else [],
+        validate=_counted(options),
         error_messages={"invalid": "This must be a list."},
         **_said(description, list(example), options),
     )
 
 
 def nested(
-    schema: type[ma.Schema], description: str, *, many: bool = False, **options: Unpack[Options]
+    schema: type[ma.Schema], description: str, *, many: bool = False, **options: Unpack[Listed]
 ) -> ma.fields.Nested:
-    """An object (with `many`, a list of objects) that another schema describes, examples and all."""
-    said = _said(description, None, options)
-    del said["metadata"]["examples"]
-    return ma.fields.Nested(schema, many=many, error_messages={"type": "This must be an object."}, **said)
+    """An object (with `many`, a list of them) that another schema describes, with its examples if none is given."""
+    example = options.get("example")
+    said = _said(description, example, options)
+    if example is None:
+        del said["metadata"]["examples"]
+    checks = _counted(options) if many else []
+    return ma.fields.Nested(schema, many=many, validate=checks, error_messages=NO_OBJECT, **said)
+
+
+def _counted(options: Size) -> list[Any]:
+    least, most = options.get("least"), options.get("most")
+    if least is None and most is None:
+        return []
+    error = f"At least {least} are needed." if most is None else f"{least or 0} to {most} entries are taken."
+    return [validate.Length(min=least, max=most, error=error)]
 
 
 def _within(unit: str, options: Bounds) -> list[Any]:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-import marshmallow as ma
 from werkzeug.exceptions import NotFound
 
+from service.api.advice import CautionTold
 from service.api.fields import Told, choice, date_text, flag, list_of, nested, text, whole
 from service.api.house import Resource, at_id, parts
 from service.api.paging import PageAsked, page
@@ -32,7 +32,7 @@ class RuleInShortTold(Told):
     ruleset = text("The question that it helps to answer.", example="suggestion.cultivar", required=True)
     outcome = choice("What it does.", values=OUTCOMES, example="set_aside", required=True)
     points = whole("Points that it gives (or takes, if negative).", unit="points", example=-15, required=True)
-    text = text(
+    text_ = text(
         "Its sentence, with placeholders.", example="{cultivar} asks for more chill.", longest=2000, required=True
     )
     from_memory = flag("True when some citation was not seen in the publication.", example=False, required=True)
@@ -42,11 +42,8 @@ class RulesTold(Told):
     """A page of rules."""
 
     items = nested(RuleInShortTold, "The rules, in the order of their ids.", many=True, required=True)
-    next_cursor = ma.fields.String(
-        required=True,
-        allow_none=True,
-        metadata={"description": "Cursor of the next page; null after the last.", "examples": ["YWZ0ZXI6YXBwbGU"]},
-    )
+    next_cursor = text("Cursor of the next page; null after the last.", example="YWZ0ZXI6YXBwbGU", nullable=True,
+                       required=True)  # fmt: skip
 
 
 class TestTold(Told):
@@ -68,13 +65,6 @@ class CitationTold(Told):
     id = text("Id of the source.", example="umn-apples", required=True)
     where = text("Page or table.", example="table 2", longest=1000, required=True)
     from_memory = flag("True when nobody saw it in the publication.", example=False, required=True)
-
-
-class CautionTold(Told):
-    """A caution that belongs to the rule."""
-
-    id = text("Id of the caution.", example="ladder-footing", required=True)
-    text = text("The caution.", example="Set the ladder on firm, level ground.", longest=2000, required=True)
 
 
 class ReviewedTold(Told):

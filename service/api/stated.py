@@ -55,7 +55,7 @@ class SpanTold(Told):
     high = number("Upper end, in the unit of the value.", unit="as the value says", example=15)
 
 
-class ChillTold(Told):
+class ChillNeedTold(Told):
     """Winter chill that is asked for."""
 
     amount = nested(SpanTold, "How much.", required=True)
@@ -63,7 +63,7 @@ class ChillTold(Told):
     as_stated = text("The words of the source.", example="700 to 1000 hours", longest=1000)
 
 
-class HarvestTold(Told):
+class HarvestTimeTold(Told):
     """When the fruit is picked, on the northern hemisphere."""
 
     from_day = whole(
@@ -99,14 +99,14 @@ class StatedSpan(ProvenanceTold):
 class StatedChill(ProvenanceTold):
     """A chill need with provenance."""
 
-    value = nested(ChillTold, "The need.", required=True)
+    value = nested(ChillNeedTold, "The need.", required=True)
     others = nested(OtherTold, "What other sources say.", many=True, required=True)
 
 
 class StatedHarvest(ProvenanceTold):
     """A time of harvest with provenance."""
 
-    value = nested(HarvestTold, "The time.", required=True)
+    value = nested(HarvestTimeTold, "The time.", required=True)
     others = nested(OtherTold, "What other sources say.", many=True, required=True)
 
 

@@ -8,7 +8,6 @@ from service.parts import Parts
 from service.reasoning.accord import AccordFault, check_accord
 from service.storage.migration import newest_revision, revision_of
 
-
 FEW_CASES = 8  # the start compares many; this only shows that both still answer
 
 
