@@ -48,6 +48,10 @@ class Database:
             return False
         return True
 
+    def close(self) -> None:
+        """Close every connection."""
+        self.engine.dispose()
+
     def let_go(self) -> None:
         """Forget connections that a parent process opened (call it in the child after a fork)."""
         self.engine.dispose(close=False)
