@@ -43,7 +43,7 @@ class Catalogue:
     sources: Mapping[str, Source]
     diseases: frozenset[str]
     training: Mapping[str, TrainingForm] = field(default_factory=dict)
-    pollen: PollenKnowledge = PollenKnowledge()
+    pollen: PollenKnowledge = field(default_factory=PollenKnowledge)
 
     def cultivars_of(self, crop: str) -> tuple[Cultivar, ...]:
         """The cultivars of a crop, by denomination."""

@@ -10,11 +10,12 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
 import yaml
+from yaml.resolver import Resolver
 
 from service.domain.errors import KnowledgeFault
 
@@ -31,8 +32,6 @@ _AMBIGUOUS = re.compile(
     r"|[0-9]{4}-[0-9]{1,2}-[0-9]{1,2}([Tt ].*)?\Z",
     re.IGNORECASE,
 )
-_PLAIN_KINDS = ("str", "int", "float", "bool", "null", "timestamp", "value", "merge")
-_PLAIN_TAGS = {f"tag:yaml.org,2002:{kind}" for kind in _PLAIN_KINDS}
 _ISO_DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}\Z")
 
 
@@ -81,7 +80,7 @@ def parse(text: str, *, shown_as: str = "<text>") -> Any:
         loader.dispose()
     if node is None:
         raise KnowledgeFault(shown_as, 1, "the file is empty")
-    return _Builder(shown_as).value(node)
+    return _Builder(shown_as, tags_possible="!" in text).value(node)
 
 
 def _from_libyaml(name: str, fault: yaml.YAMLError) -> KnowledgeFault:
@@ -90,10 +89,17 @@ def _from_libyaml(name: str, fault: yaml.YAMLError) -> KnowledgeFault:
     return KnowledgeFault(name, mark.line + 1 if mark else 1, f"this is not YAML: {problem}")
 
 
+def _implicit(node: yaml.Node) -> tuple[bool, bool]:
+    """Whether a plain and whether a quoted scalar would get its tag by itself, as PyYAML's resolver asks."""
+    plain = getattr(node, "style", None) in (None, "")
+    return plain, not plain
+
+
 class _Builder:
-    def __init__(self, name: str) -> None:
+    def __init__(self, name: str, *, tags_possible: bool) -> None:
         self.name = name
         self.seen: set[int] = set()
+        self.untagged: Callable[..., str] | None = Resolver().resolve if tags_possible else None
 
     def fault(self, node: yaml.Node, what: str) -> KnowledgeFault:
         return KnowledgeFault(self.name, node.start_mark.line + 1, what)
@@ -102,6 +108,8 @@ class _Builder:
         if id(node) in self.seen:
             raise self.fault(node, "anchors and aliases are not used here; write the value out")
         self.seen.add(id(node))
+        if self.untagged is not None and node.tag != self.untagged(type(node), node.value, _implicit(node)):
+            raise self.fault(node, f"the tag {node.tag} is not used here")
         if isinstance(node, yaml.MappingNode):
             return self.mapping(node)
         if isinstance(node, yaml.SequenceNode):
@@ -137,8 +145,6 @@ class _Builder:
 
     def scalar(self, node: yaml.ScalarNode) -> Any:
         text: str = node.value
-        if node.tag not in _PLAIN_TAGS:
-            raise self.fault(node, f"the tag {node.tag} is not used here")
         if node.style in ("'", '"', "|", ">"):
             return text
         if text in ("", "null", "~", "Null", "NULL"):
