@@ -11,6 +11,7 @@ from service.api import resources
 from service.api.document import make_api
 from service.api.json_text import OrjsonProvider
 from service.api.problems import explain_errors
+from service.knowledge.climate import read_climate
 from service.knowledge.names import NameBook
 from service.observe.logs import log_requests
 from service.observe.metrics import measure_requests
@@ -49,6 +50,7 @@ def join(settings: Settings, rulebook: Rulebook) -> Parts:
         sweeping=sweeping,
         names=NameBook(rulebook.catalogue),
         database=Database(settings.database_url),
+        climate=read_climate(settings.rules, rulebook.sources),
     )
 
 

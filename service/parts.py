@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from service.domain.climate_models import ClimateModels
     from service.knowledge.names import NameBook
     from service.reasoning.matcher import Matcher
     from service.reasoning.rulebook import Rulebook
@@ -23,3 +24,4 @@ class Parts:
     sweeping: Matcher
     names: NameBook
     database: Database
+    climate: ClimateModels

@@ -10,6 +10,7 @@ if TYPE_CHECKING:
 
 RESOURCES = (
     "variety_suggestions",
+    "climate_summaries",
     "crops",
     "cultivars",
     "rootstocks",

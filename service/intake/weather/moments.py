@@ -6,6 +6,7 @@ import re
 from datetime import datetime, timedelta
 
 _US = re.compile(r"(\d{1,2})/(\d{1,2})/(\d{4})(?:[ T]+(\d{1,2}):(\d{2})(?::\d{2}(?:\.\d+)?)?\s*([AaPp])?[Mm]?)?\Z")
+_YEAR_FIRST = re.compile(r"(\d{4})/(\d{1,2})/(\d{1,2})(?=[ T]|\Z)")
 _END_OF_DAY = re.compile(r"(.*\d)([ T]+)24:00(:00)?\Z")
 _DAY = timedelta(days=1)
 
@@ -20,6 +21,7 @@ def read_moment(text: str) -> datetime:
     end_of_day = _END_OF_DAY.match(text)
     if end_of_day:
         return read_moment(end_of_day[1]) + _DAY
+    text = _YEAR_FIRST.sub(_with_hyphens, text)
     american = _US.match(text)
     if american:
         return _american(american)
@@ -29,6 +31,10 @@ def read_moment(text: str) -> datetime:
         raise ValueError(
             f"“{text[:40]}” is not a date or time that is read here; write 2013-01-31 or 2013-01-31T17:00"
         ) from None
+
+
+def _with_hyphens(match: re.Match[str]) -> str:
+    return f"{match[1]}-{int(match[2]):02d}-{int(match[3]):02d}"
 
 
 def _american(match: re.Match[str]) -> datetime:
