@@ -17,20 +17,23 @@ def read_moment(text: str) -> datetime:
     >>> read_moment("2013-01-31"), read_moment("1/31/2013 5:00 PM"), read_moment("2013-01-31 24:00")
     (datetime.datetime(2013, 1, 31, 0, 0), datetime.datetime(2013, 1, 31, 17, 0), datetime.datetime(2013, 2, 1, 0, 0))
     """
-    text = text.strip()
+    try:
+        moment = datetime.fromisoformat(text)
+    except ValueError:
+        return _other_forms(text.strip())
+    return moment if moment.tzinfo is None else moment.replace(tzinfo=None)
+
+
+def _other_forms(text: str) -> datetime:
     end_of_day = _END_OF_DAY.match(text)
     if end_of_day:
         return read_moment(end_of_day[1]) + _DAY
-    text = _YEAR_FIRST.sub(_with_hyphens, text)
     american = _US.match(text)
     if american:
         return _american(american)
-    try:
-        return datetime.fromisoformat(text).replace(tzinfo=None)
-    except ValueError:
-        raise ValueError(
-            f"“{text[:40]}” is not a date or time that is read here; write 2013-01-31 or 2013-01-31T17:00"
-        ) from None
+    if _YEAR_FIRST.match(text):
+        return read_moment(_YEAR_FIRST.sub(_with_hyphens, text))
+    raise ValueError(f"“{text[:40]}” is not a date or time that is read here; write 2013-01-31 or 2013-01-31T17:00")
 
 
 def _with_hyphens(match: re.Match[str]) -> str:
