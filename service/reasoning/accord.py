@@ -1,4 +1,4 @@
-"""Both matchers must have one meaning: at every start they judge the same made-up cases and must agree byte for byte."""
+"""Both matchers have one meaning: at every start they judge made-up cases and must agree byte for byte."""
 
 from __future__ import annotations
 

@@ -36,7 +36,9 @@ class CaseMaker:
     def case(self) -> dict[str, Value | None]:
         """One case."""
         chance = self.random
-        case = {name: self.value(fact) for name, fact in self.facts.items() if chance.random() > _UNKNOWN_SHARE}
+        case: dict[str, Value | None] = {
+            name: self.value(fact) for name, fact in self.facts.items() if chance.random() > _UNKNOWN_SHARE
+        }
         if self.rules and chance.random() < 0.5:
             for rule in chance.sample(list(self.rules), min(len(self.rules), chance.randint(1, _MOST_AIMED_AT))):
                 self.aim(case, rule)
@@ -60,7 +62,8 @@ class CaseMaker:
 
     def value(self, fact: Fact) -> Value:
         """One value of a fact."""
-        return _DRAW[fact.type](self.random, fact, self.pools[fact.name])
+        drawn: Value = _DRAW[fact.type](self.random, fact, self.pools[fact.name])
+        return drawn
 
 
 def _pool(fact: Fact, rules: Sequence[Rule]) -> Sequence[Any]:
@@ -83,7 +86,7 @@ def _number(chance: Random, fact: Fact, pool: Sequence[Any]) -> Value:
 
 
 def _choice(chance: Random, fact: Fact, pool: Sequence[Any]) -> Value:
-    return chance.choice(pool) if pool and chance.random() < 0.5 else chance.choice(fact.values)
+    return chance.choice(fact.values) if not pool or chance.random() < 0.5 else str(chance.choice(pool))
 
 
 def _list(chance: Random, fact: Fact, pool: Sequence[Any]) -> Value:
@@ -96,7 +99,7 @@ def _flag(chance: Random, fact: Fact, pool: Sequence[Any]) -> Value:
 
 
 def _name(chance: Random, fact: Fact, pool: Sequence[Any]) -> Value:
-    return chance.choice([*pool, *_NAMES])
+    return str(chance.choice([*pool, *_NAMES]))
 
 
 _DRAW: Mapping[str, Any] = {"number": _number, "choice": _choice, "list": _list, "flag": _flag, "name": _name}

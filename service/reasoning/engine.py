@@ -19,7 +19,7 @@ from decimal import Decimal
 from itertools import count
 from typing import Any
 
-import durable_rules_engine  # type: ignore[import-not-found]
+import durable_rules_engine
 
 from service.domain.errors import FruitwrightError
 from service.reasoning.compiler import PARTITION, Slice, Stratum, compile_ruleset

@@ -40,6 +40,7 @@ class Faults:
         self.found.append(fault)
 
     def stop_if_any(self) -> None:
-        """Raises everything found so far, in the order of files and lines."""
+        """Raises everything found so far, each once, in the order of files and lines."""
         if self.found:
-            raise RulebookFaults(sorted(self.found, key=lambda fault: (fault.file, fault.line)))
+            once = {str(fault): fault for fault in self.found}
+            raise RulebookFaults(sorted(once.values(), key=lambda fault: (fault.file, fault.line)))

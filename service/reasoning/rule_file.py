@@ -52,23 +52,24 @@ class _RuleReader:
     def read(self) -> Rule:
         self.entry = Entry(self.entry.file, self.entry.data, self._id())
         self._heads()
-        faults, then = Faults(), None
-        tests: tuple[Test, ...] | None = None
-        with faults.kept():
-            tests = read_when(self.entry, ruleset=self.ruleset, known=self.known)
-        with faults.kept():
-            self._rest()
-        if tests is not None:
+        faults = Faults()
+        for part in (self._rest, self._tests, self._examples, self._coverage, self._then):
             with faults.kept():
-                then = ThenReader(self.entry, self.ruleset, self.known, tests).read()
-        examples: tuple[Example, ...] = ()
-        with faults.kept():
-            examples = read_examples(self.entry, ruleset=self.ruleset, known=self.known)
-            check_coverage(self.entry, tests=tests or (), examples=examples)
+                part()
         faults.stop_if_any()
-        if tests is None or then is None:
-            raise self.entry.fault("the rule cannot be read")
-        return self._rule(tests, then, examples)
+        return self._rule(self._tests(), self._then(), self._examples())
+
+    def _tests(self) -> tuple[Test, ...]:
+        return read_when(self.entry, ruleset=self.ruleset, known=self.known)
+
+    def _then(self) -> Then:
+        return ThenReader(self.entry, self.ruleset, self.known, self._tests()).read()
+
+    def _coverage(self) -> None:
+        check_coverage(self.entry, tests=self._tests(), examples=self._examples())
+
+    def _examples(self) -> tuple[Example, ...]:
+        return read_examples(self.entry, ruleset=self.ruleset, known=self.known)
 
     def _id(self) -> str:
         if "id" not in self.entry:

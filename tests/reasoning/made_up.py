@@ -113,7 +113,8 @@ class RuleMaker:
             name = self.layered(layer)
         conclude = {name: self.concluded(name, tests)} if name else {}
         points = chance.choice((0, 0, 0, 5, -7))
-        outcome = "prefer" if points > 0 else "mark_down" if points < 0 else chance.choice(("say", "advise", "set_aside"))
+        plain = chance.choice(("say", "advise", "set_aside"))
+        outcome = "prefer" if points > 0 else "mark_down" if points < 0 else plain
         priority = chance.choice((50, 100))
         return rule(rule_id, *tests, outcome=outcome, points=points, conclude=conclude, priority=priority)
 

@@ -3,11 +3,25 @@
 from __future__ import annotations
 
 import unicodedata
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import Any
 
 from service.reasoning.rule import FromFact, Rule, Test
 from service.reasoning.rulebook import Rulebook
+
+TESTS: dict[str, Callable[[Any, Any], bool]] = {
+    "is": lambda value, wanted: value == wanted,
+    "one_of": lambda value, wanted: any(value == one for one in wanted),
+    "none_of": lambda value, wanted: all(value != one for one in wanted),
+    "at_least": lambda value, wanted: not value < wanted,
+    "above": lambda value, wanted: not value <= wanted,
+    "at_most": lambda value, wanted: not value > wanted,
+    "below": lambda value, wanted: not value >= wanted,
+    "between": lambda value, wanted: not value < wanted[0] and not value > wanted[1],
+    "has": lambda value, wanted: value.count(wanted) > 0,
+    "has_any": lambda value, wanted: bool(set(wanted) & set(value)),
+    "has_none": lambda value, wanted: set(wanted).isdisjoint(value),
+}
 
 
 def holds(test: Test, value: Any) -> bool:
@@ -16,31 +30,7 @@ def holds(test: Test, value: Any) -> bool:
     if value is None:
         return False
     value = unicodedata.normalize("NFC", value) if isinstance(value, str) else value
-    wanted: Any = test.value
-    match test.op:
-        case "is":
-            return bool(value == wanted)
-        case "one_of":
-            return any(value == one for one in wanted)
-        case "none_of":
-            return all(value != one for one in wanted)
-        case "at_least":
-            return bool(value >= wanted)
-        case "above":
-            return bool(value > wanted)
-        case "at_most":
-            return bool(value <= wanted)
-        case "below":
-            return bool(value < wanted)
-        case "between":
-            return bool(wanted[0] <= value <= wanted[1])
-        case "has":
-            return wanted in value
-        case "has_any":
-            return bool(set(wanted) & set(value))
-        case "has_none":
-            return not set(wanted) & set(value)
-    raise AssertionError(test.op)
+    return TESTS[test.op](value, test.value)
 
 
 def judge(book: Rulebook, ruleset: str, facts: Mapping[str, Any]) -> tuple[list[str], dict[str, Any]]:

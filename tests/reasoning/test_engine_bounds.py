@@ -61,7 +61,8 @@ SHAPES: dict[str, tuple[list[Rule], Any, list[dict[str, Any]]]] = {
         [rule(f"r{n}", Test("ph", "above", 5)) for n in range(1500)], VOCABULARY, [{"ph": 6}, {"ph": 5}, {}],
     ),
     "1,500 boundaries on one fact": (
-        [rule(f"r{n}", Test("rain", "at_least", n / 7)) for n in range(1500)], VOCABULARY, [{"rain": 1e6}, {"rain": 99.5}],
+        [rule(f"r{n}", Test("rain", "at_least", n / 7)) for n in range(1500)],
+        VOCABULARY, [{"rain": 1e6}, {"rain": 99.5}],
     ),
     "600 words of one fact": (
         [rule(f"r{n}", Test("soil", "is", word)) for n, word in enumerate(WORDS)],
@@ -174,7 +175,9 @@ def test_a_fault_injected_in_one_case_leaves_the_next_right(
 ) -> None:
     def work() -> list[Any]:
         matcher = EngineMatcher(rulebook(*CHAIN))
-        monkeypatch.setattr(durable_rules_engine, function, Faulty(function, calls={call}, fault=MemoryError("made up")))
+        monkeypatch.setattr(
+            durable_rules_engine, function, Faulty(function, calls={call}, fault=MemoryError("made up"))
+        )
         answers: list[Any] = []
         for ph in (4, 4, 6):
             try:
