@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from service.compute.planting_set.order import Tree
 
@@ -14,13 +14,13 @@ def shortlist(trees: Iterable[Tree], *, size: int, per_crop_month: int) -> tuple
     Partners come before further trees of middling fit, so that no tree is lost for want of a partner on the list.
     """
     ranked = sorted(trees, key=lambda tree: (-tree.fit, tree.id))
-    leading = _leading(ranked, per_crop_month)
+    leading, carriers = _leading(ranked, per_crop_month), _carriers(ranked)
     kept: dict[str, Tree] = {}
     for tree in leading:
         if len(kept) >= size:
             break
         kept.setdefault(tree.id, tree)
-        for partner in _partners(tree, ranked):
+        for partner in _partners(tree, ranked, carriers):
             if len(kept) < size:
                 kept.setdefault(partner.id, partner)
     for tree in ranked:
@@ -42,15 +42,25 @@ def _leading(ranked: Sequence[Tree], per_crop_month: int) -> list[Tree]:
     return leading
 
 
-def _partners(tree: Tree, ranked: Sequence[Tree]) -> list[Tree]:
+def _partners(tree: Tree, ranked: Sequence[Tree], carriers: Mapping[str, Sequence[int]]) -> list[Tree]:
     """For each limb as many of the fittest trees that serve it as it needs, those with proven pollen first."""
-    wanted = []
-    for limb in tree.limbs:
-        serving = [
-            (not any(one.cultivar in limb.proven for one in other.limbs), place, other)
-            for place, other in enumerate(ranked)
-            if any(one.cultivar in limb.proven | limb.likely for one in other.limbs) and other.id != tree.id
-        ]
-        serving.sort(key=lambda entry: entry[:2])
-        wanted += [other for _, _, other in serving[: limb.partners_needed]]
+    wanted: list[Tree] = []
+    for limb in (limb for limb in tree.limbs if limb.partners_needed):
+        proven = _places(limb.proven, carriers)
+        serving = [*sorted(proven), *sorted(_places(limb.likely, carriers) - proven)]
+        others = [ranked[place] for place in serving if ranked[place].id != tree.id]
+        wanted += others[: limb.partners_needed]
     return wanted
+
+
+def _carriers(ranked: Sequence[Tree]) -> Mapping[str, Sequence[int]]:
+    """For each cultivar the places of the trees that carry it."""
+    carriers: dict[str, list[int]] = defaultdict(list)
+    for place, tree in enumerate(ranked):
+        for limb in tree.limbs:
+            carriers[limb.cultivar].append(place)
+    return carriers
+
+
+def _places(cultivars: frozenset[str], carriers: Mapping[str, Sequence[int]]) -> set[int]:
+    return {place for cultivar in cultivars if cultivar in carriers for place in carriers[cultivar]}
