@@ -49,7 +49,10 @@ class Rulebook:
 
 
 def load_rulebook(folder: Path, *, overlay: Path | None = None) -> Rulebook:
-    """The rulebook of a folder, with a store's own folder laid over it; raises RulebookFaults with all faults."""
+    """The rulebook of a folder, with a store's own folder laid over it.
+
+    Raises KnowledgeFault; where several rules are at fault, it is a RulebookFaults that holds all of them.
+    """
     return assemble(folder, read_catalogue(folder), overlay=overlay)
 
 
