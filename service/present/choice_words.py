@@ -22,6 +22,7 @@ _ENGLISH: Mapping[str, str] = {
     "open_centre": "open centre",
     "multi_stem_bush": "multi-stemmed bush",
     "juice_cider": "juice and cider",
+    "offset": "days from another cultivar",
 }
 
 _SPANISH: Mapping[str, str] = {
@@ -50,6 +51,7 @@ _SPANISH: Mapping[str, str] = {
     "portions": "porciones",
     "cultivar_dates": "fechas del cultivar",
     "ripening_class": "época de maduración",
+    "offset": "días respecto a otro cultivar",
     "share_of_seedling": "proporción de un árbol de semilla",
     # botany and pollination
     "pome": "frutal de pepita",
@@ -83,6 +85,18 @@ _SPANISH: Mapping[str, str] = {
     "resistant": "resistente",
     "tolerant": "tolerante",
     "susceptible": "susceptible",
+    # diseases
+    "apple_scab": "sarna del manzano",
+    "bacterial_canker": "cancro bacteriano",
+    "bacterial_spot": "mancha bacteriana",
+    "black_knot": "nudo negro",
+    "brown_rot": "podredumbre parda",
+    "cedar_apple_rust": "roya del manzano y del cedro",
+    "fire_blight": "tizón de fuego",
+    "peach_leaf_curl": "enrulamiento de la hoja del duraznero",
+    "perennial_canker": "cancro perenne",
+    "plum_leaf_scald": "escaldadura de la hoja del ciruelo",
+    "powdery_mildew": "oídio",
     # conclusions
     "too_little": "demasiado poco",
     "short": "escaso",

@@ -141,7 +141,8 @@ text:
 }
 _LIMITS = {
     "planting_set.crop": ("points", 6), "planting_set.month": ("points", 8),
-    "planting_set.per_crop_month": ("count", 3), "planting_set.shortlist": ("count", 40), "planting_set.trees": ("count", 3),
+    "planting_set.per_crop_month": ("count", 3), "planting_set.shortlist": ("count", 40),
+    "planting_set.trees": ("count", 3),
     "planting_set.unproven_partner": ("points", 10), "planting_set.worth_fit": ("points", 50),
     "pollination.bloom_gap_classes": ("count", 1), "spacing.dwarf_below_percent": ("percent", 60),
     "spacing.edge_share": ("share", 0.5), "spacing.semi_dwarf_below_percent": ("percent", 90),
