@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from concurrent.futures import ThreadPoolExecutor
 from itertools import combinations, product
 
 import pytest
@@ -141,3 +142,15 @@ def test_more_room_never_makes_the_best_set_worse(placed: Order) -> None:
 def test_the_order_in_which_trees_are_offered_changes_nothing(placed: Order) -> None:
     turned = Order(**({name: getattr(placed, name) for name in Order.__slots__} | {"trees": placed.trees[::-1]}))
     assert choose(placed) == choose(turned)
+
+
+def test_threads_do_not_disturb_one_another() -> None:
+    july = frozenset({7})
+    grove = [Tree(name, "plum", (Limb(name, 0),), 60.0 + place, july, 12.0) for place, name in enumerate(NAMES)]
+    orders = [
+        Order(trees=tuple(grove[start:]), max_trees=3, weights=WEIGHTS, plot=Plot(30, 20 + start, edge_share=0.5))
+        for start in range(5)
+    ]
+    alone = [choose(placed) for placed in orders]
+    with ThreadPoolExecutor(8) as pool:
+        assert list(pool.map(choose, orders * 8)) == alone * 8

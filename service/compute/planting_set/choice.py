@@ -1,8 +1,8 @@
 """Chooses the planting set: a mixed-integer program, so that the answer is the best there is and not a good guess.
 
 Each tree is planted or not. It counts its fit above what is worth planting; each wished month with a harvest and each
-crop count once. A tree stands only with the partners it needs, planted with it or standing near already. When room
-may run short, the trees stand in rows along the width or along the depth, whichever holds the better set.
+crop count once. A tree stands only with the partners it needs, planted with it or standing near already. Where room
+may run short, a set that is found is laid out in rows; if it does not go in, it is barred and the search goes on.
 
 Sets of equal points are common. A hair of a point, less the later a tree stands in the order of ids, settles them
 always in the same way.
@@ -11,74 +11,75 @@ always in the same way.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 
 from service.compute.planting_set.order import Limb, Order, Tree
 from service.compute.planting_set.outcome import GivenUp, Outcome, PlantingSet, describe, give_up
 from service.compute.planting_set.program import Program
-from service.compute.planting_set.rows import always_fit, keep_within, room
+from service.compute.planting_set.room import always_fits, bar_as_wide, keep_to_the_ground, spacing_of
+from service.compute.planting_set.rows import Ground, ground
 
-Rectangle = tuple[float, float]
 _CHOSEN = 0.5
 _HAIR = 1e-3
-_SAME_POINTS = 1e-6
 
 
 def choose(order: Order) -> Outcome:
     """The best and the second best set of trees for an order."""
-    best = _best(order, ())
-    second = _best(order, (best,)) if best else None
+    search = _Search(order)
+    best = search.best_but()
+    second = search.best_but(best) if best else None
     given_up: GivenUp | None = give_up(best, second) if best and second else None
     return Outcome(best, second, given_up)
 
 
-def _best(order: Order, barred: Sequence[PlantingSet]) -> PlantingSet | None:
-    """The best set that is not barred; None where nothing is worth planting. Of equals the first one stays."""
-    found: PlantingSet | None = None
-    for plot in _plots(order):
-        trees = _solve(order, barred, plot)
-        if not trees:
-            continue
-        planting = describe(order, trees)
-        if found is None or planting.points > found.points + _SAME_POINTS:
-            found = planting
-    return found
+class _Search:
+    """The search for the sets of one order; what turned out too wide for the plot is remembered between them."""
+
+    def __init__(self, order: Order) -> None:
+        self._order = order
+        self._trees = order.plantable
+        self._ground = self._tight_ground()
+        self._too_wide: list[tuple[float, ...]] = []
+
+    def best_but(self, *barred: PlantingSet) -> PlantingSet | None:
+        """The best set apart from those barred; None where nothing is worth planting."""
+        while True:
+            trees = self._solve(barred)
+            if not trees:
+                return None
+            if self._ground is None:
+                return describe(self._order, trees)
+            spacings = tuple(map(spacing_of, trees))
+            if self._ground.holds(spacings):
+                return describe(self._order, trees)
+            self._too_wide.append(self._ground.tightest(spacings))
+
+    def _tight_ground(self) -> Ground | None:
+        """The ground, where room may run short; None where every choice of trees goes in."""
+        if self._order.plot is None or not self._trees:
+            return None
+        room = ground(self._order.plot, min(map(spacing_of, self._trees)))
+        return None if always_fits(self._trees, self._order.max_trees, room) else room
+
+    def _solve(self, barred: Sequence[PlantingSet]) -> tuple[Tree, ...]:
+        program = Program()
+        chosen = _offer(program, self._order, self._trees)
+        program.row({variable: 1.0 for _, variable in chosen}, high=self._order.max_trees)
+        _count_months(program, self._order, chosen)
+        _count_crops(program, self._order, chosen)
+        _serve(program, self._order, chosen)
+        for planting in barred:
+            _bar(program, planting, chosen)
+        if self._ground is not None:
+            keep_to_the_ground(program, chosen, self._ground)
+            for spacings in self._too_wide:
+                bar_as_wide(program, chosen, spacings)
+        solved = program.best() if chosen else None
+        return () if solved is None else tuple(tree for tree, variable in chosen if solved[variable] > _CHOSEN)
 
 
-def _plots(order: Order) -> Iterator[Rectangle | None]:
-    """The rectangles to set rows in: none where room cannot run short, else the plot one way and the other."""
-    trees = order.plantable
-    if order.plot is None or not trees:
-        yield None
-        return
-    width_ft, depth_ft = room(order.plot, min(tree.spacing_ft or 0.0 for tree in trees))
-    ways = {(width_ft, depth_ft): None, (depth_ft, width_ft): None}
-    if any(always_fit(trees, order.max_trees, width_ft=along, depth_ft=across) for along, across in ways):
-        yield None
-        return
-    yield from ways
-
-
-def _solve(order: Order, barred: Sequence[PlantingSet], plot: Rectangle | None) -> tuple[Tree, ...]:
-    program = Program()
-    chosen = _offer(program, order)
-    if not chosen:
-        return ()
-    program.row({variable: 1.0 for _, variable in chosen}, high=order.max_trees)
-    _count_months(program, order, chosen)
-    _count_crops(program, order, chosen)
-    _serve(program, order, chosen)
-    for planting in barred:
-        _bar(program, planting, chosen)
-    if plot is not None:
-        keep_within(program, chosen, order.max_trees, width_ft=plot[0], depth_ft=plot[1])
-    solved = program.best()
-    return () if solved is None else tuple(tree for tree, variable in chosen if solved[1][variable] > _CHOSEN)
-
-
-def _offer(program: Program, order: Order) -> list[tuple[Tree, int]]:
+def _offer(program: Program, order: Order, trees: Sequence[Tree]) -> list[tuple[Tree, int]]:
     """A variable for each tree that can stand on the plot: one if it is planted."""
-    trees = order.plantable
     earned = (tree.fit - order.weights.worth_fit for tree in trees)
     return [
         (tree, program.variable(points - _HAIR * place / len(trees)))

@@ -1,109 +1,110 @@
 """Room for trees of different spacings: they stand in rows, each row as deep as the widest tree in it.
 
 Every tree has a square of its own, as wide as its spacing. The squares of a row lie side by side along the plot, and
-the rows lie one behind the other. With less than half a spacing kept to the edge, the outermost squares hang over it
-by the rest; the overhang of the smallest tree on offer is allowed to all, so mixed rows are never too tight.
+the rows lie one behind the other, along the width or along the depth. With less than half a spacing kept to the edge,
+the outermost squares hang over it by the rest; the overhang of the smallest tree on offer is allowed to all, so mixed
+rows are never too tight.
 """
 
 from __future__ import annotations
 
 import math
-from collections import defaultdict
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cache
 
-from service.compute.planting_set.order import Plot, Tree
-from service.compute.planting_set.program import Program
+from service.compute.planting_set.order import Plot
 
 _ROUNDING = 1e-9
 
 
-def room(plot: Plot, smallest_ft: float) -> tuple[float, float]:
-    """The width and depth that the squares of trees may take up.
+@dataclass(frozen=True, slots=True)
+class Ground:
+    """The width and depth in feet that the squares of trees may take up."""
 
-    >>> room(Plot(30, 20, edge_share=0.25), 10)
-    (35.0, 25.0)
+    width_ft: float
+    depth_ft: float
+
+    @property
+    def ways(self) -> tuple[tuple[float, float], ...]:
+        """The length of a row and the room behind it, for rows along the width and along the depth."""
+        both = ((self.width_ft, self.depth_ft), (self.depth_ft, self.width_ft))
+        return both[:1] if self.width_ft == self.depth_ft else both
+
+    def grid(self, spacing_ft: float) -> int:
+        """How many trees of one spacing, or of wider ones, can stand here at the most.
+
+        >>> Ground(30, 20).grid(9)
+        6
+        """
+        return math.floor(self.width_ft / spacing_ft + _ROUNDING) * math.floor(self.depth_ft / spacing_ft + _ROUNDING)
+
+    def tightest(self, spacings_ft: Sequence[float]) -> tuple[float, ...]:
+        """The trees, out of some that cannot all stand here, that already cannot stand here by themselves."""
+        kept = sorted(spacings_ft)
+        for spacing_ft in tuple(kept):
+            fewer = list(kept)
+            fewer.remove(spacing_ft)
+            if not self.holds(fewer):
+                kept = fewer
+        return tuple(kept)
+
+    def holds(self, spacings_ft: Sequence[float]) -> bool:
+        """Whether trees of these spacings can all stand here: tried out the quick way, then searched in full."""
+        if any(in_rows(spacings_ft, along, across) for along, across in self.ways):
+            return True
+        return any(_placing_exists(spacings_ft, along, across) for along, across in self.ways)
+
+
+def ground(plot: Plot, smallest_ft: float) -> Ground:
+    """The ground of a plot, with the overhang that its edge allows.
+
+    >>> ground(Plot(30, 20, edge_share=0.25), 10)
+    Ground(width_ft=35.0, depth_ft=25.0)
     """
     overhang_ft = (1 - 2 * plot.edge_share) * smallest_ft
-    return plot.width_ft + overhang_ft, plot.depth_ft + overhang_ft
+    return Ground(plot.width_ft + overhang_ft, plot.depth_ft + overhang_ft)
 
 
-def in_rows(spacings_ft: Sequence[float], width_ft: float, depth_ft: float) -> list[list[int]] | None:
-    """Places trees in rows, widest first, each in the first row with room; None where they do not all go in.
+def in_rows(spacings_ft: Sequence[float], along_ft: float, across_ft: float) -> bool:
+    """Whether trees go in when each, the widest first, takes the first row with room.
 
-    >>> in_rows([12, 12, 8], 24, 20)
-    [[0, 1], [2]]
-    >>> in_rows([12, 12, 12], 24, 20) is None
-    True
+    >>> in_rows([12, 12, 8], 24, 20), in_rows([12, 12, 12], 24, 20)
+    (True, False)
     """
-    rows: list[list[int]] = []
-    used_ft: list[float] = []
+    rows_ft: list[float] = []
     deep_ft = 0.0
-    for tree in sorted(range(len(spacings_ft)), key=lambda number: -spacings_ft[number]):
-        wide_ft = spacings_ft[tree]
-        place = next((row for row, used in enumerate(used_ft) if used + wide_ft <= width_ft + _ROUNDING), None)
+    for spacing_ft in sorted(spacings_ft, reverse=True):
+        if spacing_ft > along_ft + _ROUNDING:
+            return False
+        place = next((row for row, used in enumerate(rows_ft) if used + spacing_ft <= along_ft + _ROUNDING), None)
         if place is not None:
-            rows[place].append(tree)
-            used_ft[place] += wide_ft
+            rows_ft[place] += spacing_ft
             continue
-        deep_ft += wide_ft
-        if deep_ft > depth_ft + _ROUNDING or wide_ft > width_ft + _ROUNDING:
-            return None
-        rows.append([tree])
-        used_ft.append(wide_ft)
-    return rows
+        rows_ft.append(spacing_ft)
+        deep_ft += spacing_ft
+        if deep_ft > across_ft + _ROUNDING:
+            return False
+    return True
 
 
-def always_fit(trees: Sequence[Tree], max_trees: int, *, width_ft: float, depth_ft: float) -> bool:
-    """Whether any choice of trees goes in, since the widest ones do."""
-    widest = sorted((tree.spacing_ft or 0.0 for tree in trees), reverse=True)[:max_trees]
-    return in_rows(widest, width_ft, depth_ft) is not None
+def _placing_exists(spacings_ft: Sequence[float], along_ft: float, across_ft: float) -> bool:
+    """Whether any placing at all goes in: each tree, the widest first, is tried in every row and in a new one."""
+    trees = sorted(spacings_ft, reverse=True)
 
+    @cache
+    def goes_in(tree: int, rows_left_ft: tuple[float, ...], depth_left_ft: float) -> bool:
+        if tree == len(trees):
+            return True
+        spacing_ft = trees[tree]
+        for row, left_ft in enumerate(rows_left_ft):
+            if spacing_ft <= left_ft and left_ft not in rows_left_ft[:row]:
+                rest = (*rows_left_ft[:row], left_ft - spacing_ft, *rows_left_ft[row + 1 :])
+                if goes_in(tree + 1, tuple(sorted(rest)), depth_left_ft):
+                    return True
+        if spacing_ft > min(along_ft + _ROUNDING, depth_left_ft):
+            return False
+        rows = tuple(sorted((*rows_left_ft, along_ft + _ROUNDING - spacing_ft)))
+        return goes_in(tree + 1, rows, depth_left_ft - spacing_ft)
 
-def keep_within(
-    program: Program, chosen: Sequence[tuple[Tree, int]], max_trees: int, *, width_ft: float, depth_ft: float
-) -> None:
-    """Add the rows to a program: the trees chosen of each spacing are those that stand in the rows."""
-    by_spacing: dict[float, list[int]] = defaultdict(list)
-    for tree, variable in chosen:
-        by_spacing[tree.spacing_ft or 0.0].append(variable)
-    offered = {spacing: len(by_spacing[spacing]) for spacing in sorted(by_spacing)}
-    rows = range(min(max_trees, math.floor(depth_ft / min(offered) + _ROUNDING)))
-    planted: dict[float, dict[int, float]] = {spacing: {} for spacing in offered}
-    depths: dict[int, float] = {}
-    before: dict[int, float] | None = None
-    for _ in rows:
-        deep = {program.variable(): depth for depth in offered}
-        _add_row(program, deep, offered, planted, width_ft=width_ft)
-        if before is not None:
-            _shallower(program, deep, before)
-        depths |= deep
-        before = deep
-    program.row(depths, high=depth_ft + _ROUNDING)
-    for spacing, counts in planted.items():
-        program.row(dict.fromkeys(by_spacing[spacing], 1.0) | counts, low=0, high=0)
-
-
-def _add_row(
-    program: Program,
-    deep: Mapping[int, float],
-    offered: Mapping[float, int],
-    planted: Mapping[float, dict[int, float]],
-    *,
-    width_ft: float,
-) -> None:
-    """One row: at most one depth, no tree wider than that depth, and the squares side by side within the width."""
-    program.row(dict.fromkeys(deep, 1.0), high=1)
-    side_by_side: dict[int, float] = {}
-    for spacing, trees in offered.items():
-        most = min(trees, math.floor(width_ft / spacing + _ROUNDING))
-        count = program.variable(upper=most)
-        deep_enough = {variable: -float(most) for variable, depth in deep.items() if depth >= spacing}
-        program.row({count: 1.0} | deep_enough, high=0)
-        side_by_side[count] = spacing
-        planted[spacing][count] = -1.0
-    program.row(side_by_side, high=width_ft + _ROUNDING)
-
-
-def _shallower(program: Program, deep: Mapping[int, float], before: Mapping[int, float]) -> None:
-    """Rows are numbered from the deepest, since any other numbering is the same planting."""
-    program.row(dict(before) | {variable: -depth for variable, depth in deep.items()}, low=0)
+    return goes_in(0, (), across_ft + _ROUNDING)
