@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from service.reasoning.conclusions import Fired, Judgement, Settled, settle
-from service.reasoning.facts import no_ruleset, strange
+from service.reasoning.facts import FactFault, is_allowed, no_ruleset, refused, strange
 from service.reasoning.matcher import Facts
 from service.reasoning.rule import FromFact, Rule
 from service.reasoning.rulebook import Rulebook
@@ -40,7 +40,8 @@ class _Ruleset:
         self.name = name
         self.rules = rulebook.rulesets.get(name, ())
         self.conclusions: Mapping[str, Fact] = rulebook.vocabulary.concludable(name)
-        tables = {fact.name: look_into(fact, self.rules) for fact in rulebook.vocabulary.testable(name).values()}
+        self.facts = rulebook.vocabulary.testable(name)
+        tables = {fact.name: look_into(fact, self.rules) for fact in self.facts.values()}
         self.looks = {fact: look for fact, look in tables.items() if not fact.startswith(CONCLUDED)}
         self.concluded_looks = {name: tables[CONCLUDED + name] for name in self.conclusions}
         self.unknown = _where_unknown_matters(self.looks, self.rules)
@@ -48,7 +49,7 @@ class _Ruleset:
         self.kept: dict[int, tuple[Fired, Settled | None]] = {}
 
     def judge(self, facts: Facts, given: Mapping[str, Value] | None) -> Judgement:
-        case = dict(facts)
+        case, given = dict(facts), self.checked(given) if given else None
         standing = self.left_by(case)
         fired, (bundle, settled) = 0, self.outcome(0, case)
         for number, (members, looks) in enumerate(self.strata):
@@ -61,7 +62,7 @@ class _Ruleset:
                 fired |= these
                 bundle, settled = self.outcome(fired, case)
         if given:
-            settled = Settled({**settled.concluded, **self.checked(given)}, settled.conflicts)
+            settled = Settled({**settled.concluded, **given}, settled.conflicts)
         return Judgement(self.name, case, fired=bundle, settled=settled)
 
     def left_by(self, case: Mapping[str, Any]) -> int:
@@ -69,12 +70,20 @@ class _Ruleset:
         try:
             for name, value in case.items():
                 standing &= looks[name](value)
-        except KeyError:
-            raise strange(name, ruleset=self.name) from None
+        except (KeyError, TypeError):
+            raise self.fault_of(case) from None
         for name, if_unknown in self.unknown:
             if name not in case:
                 standing &= if_unknown
         return standing
+
+    def fault_of(self, case: Mapping[str, Any]) -> FactFault:
+        for name, value in case.items():
+            if name not in self.looks:
+                return strange(name, ruleset=self.name)
+            if not is_allowed(self.facts[name], value):
+                return refused(self.facts[name], value)
+        raise AssertionError("a case without a fault was refused")
 
     def outcome(self, fired: int, case: Mapping[str, Any]) -> tuple[Fired, Settled]:
         bundle, settled = self.kept.get(fired) or self.keep(fired)
@@ -92,7 +101,8 @@ class _Ruleset:
         for name, value in given.items():
             if name not in self.concluded_looks:
                 raise strange(CONCLUDED + name, ruleset=self.name)
-            self.concluded_looks[name](value)
+            if not is_allowed(self.facts[CONCLUDED + name], value):
+                raise refused(self.facts[CONCLUDED + name], value)
         return given
 
 

@@ -9,6 +9,7 @@ make a difference.
 
 from __future__ import annotations
 
+import math
 from bisect import bisect_left, bisect_right
 from collections.abc import Callable, Mapping, Sequence
 from typing import Any
@@ -19,11 +20,14 @@ from service.reasoning.rule import Rule, Test
 from service.reasoning.vocabulary import Fact
 
 Look = Callable[[Any], int]
-_MOST_KEPT = 4096  # lists seen before; a table that grew past it starts anew
+_MOST_KEPT = 4096  # values of a fact seen before; a table that grew past it starts anew
 
 
 def look_into(fact: Fact, rules: Sequence[Rule]) -> Look:
-    """The table of one fact as a function from a value to the rules that it leaves; refuses what the fact cannot be."""
+    """The table of one fact as a function from a value to the rules that it leaves.
+
+    It refuses what the fact cannot be, and lets through the TypeError of a value that no dictionary can hold.
+    """
     tests = [(1 << place, test) for place, rule in enumerate(rules) for test in rule.when if test.fact == fact.name]
     return _MAKERS[fact.type](fact, _Standing((1 << len(rules)) - 1, tests))
 
@@ -40,17 +44,49 @@ class _Standing:
         return standing
 
 
-def _choice(fact: Fact, standing: _Standing) -> Look:
-    table: Mapping[Any, int] = {value: standing(value) for value in (*fact.values, None)}
-    find = table.__getitem__
+class _Seen(dict[Any, int]):
+    """A table that fills itself with the values that it is asked for; a hit costs one look into a dictionary."""
 
-    def look(value: Any) -> int:
-        try:
-            return find(value)
-        except (KeyError, TypeError):
-            raise refused(fact, value) from None
+    def __init__(self, fact: Fact, left_by: Callable[[Any], int]) -> None:
+        super().__init__()
+        self.fact, self.left_by = fact, left_by
 
-    return look
+    def __missing__(self, value: Any) -> int:
+        if not is_allowed(self.fact, value):
+            raise refused(self.fact, value)
+        left = self.left_by(value)
+        if len(self) >= _MOST_KEPT:
+            self.clear()
+        # 0 and 1 are not kept: false and true are equal to them and would be found in their place
+        return left if value in (0, 1) else self.setdefault(value, left)
+
+
+def _seen(fact: Fact, standing: _Standing) -> Look:
+    return _Seen(fact, standing).__getitem__
+
+
+def _number(fact: Fact, standing: _Standing) -> Look:
+    cuts = sorted({number for _, test in standing.tests for number in _cuts(test)})
+    table, unknown = [standing(value) for value in _one_of_each(cuts)], standing(None)
+
+    def left_by(value: Any) -> int:
+        return unknown if value is None else table[bisect_left(cuts, value) + bisect_right(cuts, value)]
+
+    return _Seen(fact, left_by).__getitem__
+
+
+def _cuts(test: Test) -> tuple[Any, ...]:
+    if test.op in ("one_of", "none_of"):
+        return tuple(test.value)  # type: ignore[arg-type]
+    return (test.value,) if test.op == "is" else test.boundaries
+
+
+def _one_of_each(cuts: Sequence[float]) -> list[float]:
+    # one value below the first cut, then each cut and one value between it and the next, then one above the last
+    values: list[float] = [-math.inf]
+    for cut, after in zip(cuts, [*cuts, math.inf][1:], strict=True):
+        values += [cut, after if after == math.inf else cut / 2 + after / 2]
+    return values
 
 
 def _flag(fact: Fact, standing: _Standing) -> Look:
@@ -68,64 +104,17 @@ def _flag(fact: Fact, standing: _Standing) -> Look:
     return look
 
 
-def _number(fact: Fact, standing: _Standing) -> Look:
-    cuts = sorted({number for _, test in standing.tests for number in _cuts(test)})
-    between = [-float("inf"), *cuts, float("inf")]
-    table = [standing(value) for value in _one_of_each(cuts)] if cuts else [standing(between[0])]
-    unknown, low, high = standing(None), fact.low, fact.high
-
-    def look(value: Any) -> int:
-        if value is None:
-            return unknown
-        kind = type(value)
-        if (kind is float or kind is int or is_allowed(fact, value)) and low <= value <= high:
-            return table[bisect_left(cuts, value) + bisect_right(cuts, value)]
-        raise refused(fact, value)
-
-    return look
-
-
-def _cuts(test: Test) -> tuple[Any, ...]:
-    if test.op in ("one_of", "none_of"):
-        return tuple(test.value)  # type: ignore[arg-type]
-    return (test.value,) if test.op == "is" else test.boundaries
-
-
-def _one_of_each(cuts: Sequence[float]) -> list[float]:
-    # one value below the first cut, then each cut and one value between it and the next, then one above the last
-    values: list[float] = [-float("inf")]
-    for cut, after in zip(cuts, [*cuts[1:], float("inf")], strict=True):
-        values += [cut, after if after == float("inf") else cut / 2 + after / 2]
-    return values
-
-
-def _list(fact: Fact, standing: _Standing) -> Look:
-    seen: dict[Any, int] = {None: standing(None)}
-
-    def look(value: Any) -> int:
-        try:
-            return seen[value]
-        except (KeyError, TypeError):
-            if not is_allowed(fact, value):
-                raise refused(fact, value) from None
-        if len(seen) >= _MOST_KEPT:
-            seen.clear()
-        return seen.setdefault(value, standing(value))
-
-    return look
-
-
 def _name(fact: Fact, standing: _Standing) -> Look:
     named = {value for _, test in standing.tests for value in _named(test)}
     table = {value: standing(value) for value in named}
     unknown, another = standing(None), standing("")
 
     def look(value: Any) -> int:
+        if isinstance(value, str) and value:
+            return table.get(same_text(value), another) if table else another
         if value is None:
             return unknown
-        if not is_allowed(fact, value):
-            raise refused(fact, value)
-        return table.get(same_text(value), another)
+        raise refused(fact, value)
 
     return look
 
@@ -135,5 +124,5 @@ def _named(test: Test) -> tuple[Any, ...]:
 
 
 _MAKERS: Mapping[str, Callable[[Fact, _Standing], Look]] = {
-    "choice": _choice, "flag": _flag, "number": _number, "list": _list, "name": _name,
+    "choice": _seen, "list": _seen, "number": _number, "flag": _flag, "name": _name,
 }  # fmt: skip

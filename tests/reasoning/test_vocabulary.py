@@ -79,7 +79,7 @@ WRONG_LIMITS = {
     "no source": ("range: [10, 14], basis: common practice", "range: [10, 14]", "on whose authority"),
     "no day of confirmation": ("[10, 14], basis: common practice, confirmed: 2026-01-01",
                                "[10, 14], basis: common practice", "'confirmed' must be a date"),
-    "an unknown key": ("{meaning: m, unit: ft, value: 12", "{meaning: m, note: more, unit: ft, value: 12", "'note' has"),
+    "an unknown key": ("{meaning: m, unit: ft, value: 12", "{meaning: m, note: more, unit: ft, value: 12", "'note'"),
 }  # fmt: skip
 
 
