@@ -48,6 +48,11 @@ def post_fork(server, worker):
     worker.app.wsgi().extensions["fruitwright"].database.let_go()
 
 
+def on_exit(server):
+    """The numbers of a service that has stopped are of no use."""
+    shutil.rmtree(metrics_dir, ignore_errors=True)
+
+
 def child_exit(server, worker):
     """Let /metrics forget the gauges of a worker that is gone."""
     from prometheus_client import multiprocess  # noqa: PLC0415  (reads the folder's name when it is imported)

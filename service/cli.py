@@ -24,9 +24,11 @@ class _ByName(click.Group):
     """A group that imports a command when it is called, so that each starts fast and stands on its own."""
 
     def list_commands(self, ctx: click.Context) -> list[str]:
+        """The names of all commands."""
         return sorted(COMMANDS)
 
     def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        """The command of this name."""
         module = COMMANDS.get(cmd_name)
         if module is None:
             return None
@@ -47,3 +49,7 @@ def main() -> None:
     except FruitwrightError as fault:
         click.echo(str(fault), err=True)
         sys.exit(1)
+
+
+if __name__ == "__main__":
+    main()

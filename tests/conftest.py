@@ -15,6 +15,7 @@ from service.parts import Parts
 from service.reasoning.rulebook import Rulebook, load_rulebook
 from service.settings import CHECKOUT, read_settings
 from service.storage.migration import upgrade
+from tests.live import running
 
 
 @pytest.fixture(scope="session")
@@ -40,3 +41,10 @@ def app(rulebook: Rulebook, tmp_path_factory: pytest.TempPathFactory) -> Iterato
 def client(app: Flask) -> FlaskClient:
     """A client of the service."""
     return app.test_client()
+
+
+@pytest.fixture(scope="session")
+def live(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """The address of a running service with its real configuration."""
+    with running(tmp_path_factory.mktemp("live"), {"FRUITWRIGHT_LOG_LEVEL": "warning"}) as address:
+        yield address

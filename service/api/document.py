@@ -37,6 +37,9 @@ class HouseApi(flask_smorest.Api):  # type: ignore[misc]  # it has no types
     def _register_error_handlers(self) -> None:
         """problems.py has them already."""
 
+    def _register_pagination_header(self) -> None:
+        """Pages are told in the body; see paging.py."""
+
     def _register_responses(self) -> None:
         for status in HTTPStatus:
             if status >= 400:

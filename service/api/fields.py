@@ -25,7 +25,16 @@ NO_OBJECT: dict[str, Any] = {"type": "This must be an object."}
 NO_TEXT: dict[str, Any] = {"invalid": "This must be text."}
 
 
-class Asked(ma.Schema):
+class Worded(ma.Schema):
+    """A schema in which a field named after a word of Python ends in an underscore (`from_`), but not in the JSON."""
+
+    def on_bind_field(self, field_name: str, field_obj: ma.fields.Field[Any]) -> None:
+        """Take the underscore off."""
+        if field_name.endswith("_"):
+            field_obj.data_key = field_name.rstrip("_")
+
+
+class Asked(Worded):
     """What a client sends as JSON."""
 
     from_query: ClassVar[bool] = False
@@ -52,24 +61,17 @@ class AskedInQuery(Asked):
 
     def on_bind_field(self, field_name: str, field_obj: ma.fields.Field[Any]) -> None:
         """A query string cannot say null."""
+        super().on_bind_field(field_name, field_obj)
         field_obj.allow_none = False
 
 
-class Told(ma.Schema):
-    """What we answer; documents the answer and is held to it by the contract tests.
-
-    A field named after a word of Python ends in an underscore here (`from_`) and not in the answer.
-    """
+class Told(Worded):
+    """What we answer; documents the answer and is held to it by the contract tests."""
 
     class Meta:
         """A client must bear fields that a later version adds."""
 
         unknown = ma.INCLUDE
-
-    def on_bind_field(self, field_name: str, field_obj: ma.fields.Field[Any]) -> None:
-        """Take the underscore off."""
-        if field_name.endswith("_"):
-            field_obj.data_key = field_name.rstrip("_")
 
 
 def not_known(name: str, names: Sequence[str]) -> str:

@@ -37,9 +37,9 @@ def keeps(question: str) -> Callable[[View], View]:
     def decorator(view: View) -> View:
         @wraps(view)
         def kept(asked: dict[str, Any] | None, *args: Any, **kwargs: Any) -> dict[str, Any]:
+            key, digest = _key(), _digest(question)
             if not asked or not asked.get("keep"):
                 return cast(dict[str, Any], view(asked, *args, **kwargs))
-            key, digest = _key(), _digest(question)
             earlier = _earlier(key, digest)
             if earlier is None:
                 answer = view(asked, *args, **kwargs)

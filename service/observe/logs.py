@@ -9,9 +9,10 @@ from __future__ import annotations
 import logging
 import logging.config
 import re
+import sys
 import time
 import uuid
-from typing import Any
+from typing import Any, TextIO
 
 import structlog
 from flask import Flask, Response, g, request
@@ -25,6 +26,19 @@ SHARED: list[Processor] = [
     structlog.processors.TimeStamper(fmt="iso", utc=True),
 ]
 log = structlog.get_logger("fruitwright.requests")
+
+
+class ToStandardError(logging.StreamHandler[TextIO]):
+    """Writes to what standard error is now, not to what it was when logging was configured."""
+
+    @property
+    def stream(self) -> TextIO:
+        """Standard error."""
+        return sys.stderr
+
+    @stream.setter
+    def stream(self, _: TextIO) -> None:
+        """Standard error it stays."""
 
 
 def configure_logs(level: str, form: str) -> None:
@@ -44,7 +58,7 @@ def configuration(level: str, form: str) -> dict[str, Any]:
         "version": 1,
         "disable_existing_loggers": False,
         "formatters": {"line": {"()": _formatter, "form": form}},
-        "handlers": {"stderr": {"class": "logging.StreamHandler", "formatter": "line"}},
+        "handlers": {"stderr": {"()": ToStandardError, "formatter": "line"}},
         "root": {"handlers": ["stderr"], "level": level.upper()},
         "loggers": {
             "gunicorn.error": of_the_server,

@@ -90,9 +90,7 @@ def test_a_crop_may_be_called_by_its_spanish_name(client: FlaskClient) -> None:
 def test_a_crop_that_is_misspelt_is_told_the_nearest(client: FlaskClient) -> None:
     answer = client.get("/v1/rootstocks", query_string={"crop": "aple"})
     assert answer.status_code == 422
-    assert answer.json["errors"] == [
-        {"pointer": "/crop", "detail": "No crop is called 'aple'; near it are: apple."}
-    ]
+    assert answer.json["errors"] == [{"pointer": "/crop", "detail": "No crop is called 'aple'; near it are: apple."}]
 
 
 def test_rules_can_be_chosen_by_what_they_do(client: FlaskClient) -> None:

@@ -1,0 +1,42 @@
+"""A check of our own for schemathesis: a request that fits the document is refused only with a finger on its fault.
+
+What the document cannot say (which cultivars there are, that a July maximum is not 12 °F) may still be wrong. Then the
+answer is 422, and every pointer in it must lead to something that was sent.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import schemathesis
+
+
+@schemathesis.check
+def refusal_points_at_what_was_sent(
+    ctx: schemathesis.CheckContext, response: schemathesis.Response, case: schemathesis.Case
+) -> None:
+    """Every pointer of a 422 to a request that fits the document leads to a part of that request."""
+    if response.status_code != 422 or case.meta is None or not case.meta.generation.mode.is_positive:
+        return
+    errors = response.json()["errors"]
+    assert errors, "a refusal names at least one place"
+    for error in errors:
+        assert leads_somewhere(error["pointer"], case), f"{error['pointer']} was not sent: {error['detail']}"
+
+
+def leads_somewhere(pointer: str, case: schemathesis.Case) -> bool:
+    """Whether a pointer leads into the body, to a query parameter or to a header; the whole is always there."""
+    steps = [step.replace("~1", "/").replace("~0", "~") for step in pointer.split("/")[1:]]
+    return any(holds(place, steps) for place in (case.body, dict(case.query or {}), dict(case.headers or {})))
+
+
+def holds(place: Any, steps: list[str]) -> bool:
+    """Whether the steps can be gone from this place."""
+    for step in steps:
+        if isinstance(place, dict) and step in place:
+            place = place[step]
+        elif isinstance(place, list) and step.isdigit() and int(step) < len(place):
+            place = place[int(step)]
+        else:
+            return False
+    return True

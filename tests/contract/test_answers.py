@@ -1,0 +1,85 @@
+"""Real answers hold every field that the document promises and none that it does not know."""
+
+from __future__ import annotations
+
+from copy import deepcopy
+from typing import Any
+
+import pytest
+from flask import Flask
+from flask.testing import FlaskClient
+from openapi_schema_validator import OAS31Validator
+
+from service.api.document import document_of
+
+SITE = {
+    "hardiness_zone": "7b",
+    "chill_hours": 900,
+    "last_spring_frost": "04-10",
+    "first_autumn_frost": "10-28",
+    "width_ft": 30,
+    "depth_ft": 20,
+    "max_height_ft": 12,
+    "sun_hours": 8,
+    "drainage": "moderate",
+}
+QUESTIONS: list[dict[str, Any]] = [
+    {},
+    {"site": SITE, "wishes": {"max_trees": 3, "harvest_months": [7, 8, 9]}},
+    {"site": SITE, "consider": ["Honeycrisp", "Golden Delicious"], "existing_trees": [{"cultivar": "Liberty"}]},
+    {"site": {"hardiness_zone": "4a", "chill_hours": 150}, "language": "es", "set_aside_limit": 1000, "limit": 50},
+]
+
+
+@pytest.fixture(scope="module")
+def strict(app: Flask) -> dict[str, Any]:
+    """The document with every object closed, so that a field that it does not know is a fault."""
+    document = deepcopy(document_of(app.extensions["fruitwright_api"]))
+    for schema in document["components"]["schemas"].values():
+        schema["additionalProperties"] = False
+    return document
+
+
+def faults(document: dict[str, Any], path: str, method: str, told: object) -> list[str]:
+    schema = document["paths"][path][method]["responses"]["200"]["content"]["application/json"]["schema"]
+    validator = OAS31Validator({**schema, "components": document["components"]})
+    return [f"{fault.json_path}: {fault.message[:200]}" for fault in validator.iter_errors(told)][:10]
+
+
+@pytest.mark.parametrize("question", QUESTIONS, ids=["nothing known", "a plot", "named cultivars", "in Spanish"])
+def test_the_variety_question(client: FlaskClient, strict: dict[str, Any], question: dict[str, Any]) -> None:
+    told = client.post("/v1/variety-suggestions", json=question)
+    assert told.status_code == 200
+    assert faults(strict, "/v1/variety-suggestions", "post", told.json) == []
+
+
+@pytest.mark.parametrize("name", ["crops", "cultivars", "rootstocks", "rules", "sources"])
+def test_every_entry_of_every_list(client: FlaskClient, strict: dict[str, Any], name: str) -> None:
+    query, pages = {"limit": "200"}, 0
+    while True:
+        told = client.get(f"/v1/{name}", query_string=query).json
+        assert faults(strict, f"/v1/{name}", "get", told) == []
+        pages += 1
+        if told["next_cursor"] is None:
+            break
+        query["cursor"] = told["next_cursor"]
+    assert pages >= 1
+
+
+def test_every_rule_in_full(client: FlaskClient, strict: dict[str, Any]) -> None:
+    rules = client.application.extensions["fruitwright"].rulebook.rules
+    path = "/v1/rules/{rule}"
+    found = {rule: faults(strict, path, "get", client.get(f"/v1/rules/{rule}").json) for rule in rules}
+    assert {rule: said for rule, said in found.items() if said} == {}
+
+
+@pytest.mark.parametrize("path", ["/livez", "/healthz", "/readyz"])
+def test_what_operators_ask(client: FlaskClient, strict: dict[str, Any], path: str) -> None:
+    assert faults(strict, path, "get", client.get(path).json) == []
+
+
+def test_a_kept_consultation(client: FlaskClient, strict: dict[str, Any]) -> None:
+    told = client.post("/v1/variety-suggestions", json={"site": SITE, "limit": 1, "keep": True}).json
+    assert faults(strict, "/v1/variety-suggestions", "post", told) == []
+    kept = client.get(f"/v1/consultations/{told['consultation']}").json
+    assert faults(strict, "/v1/consultations/{consultation}", "get", kept) == []
