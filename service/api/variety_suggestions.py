@@ -54,6 +54,7 @@ class SiteAsked(Asked):
     soil_ph = number("Soil reaction.", unit="ph", example=6.5, low=3, high=11)
     replant = flag("True where fruit trees of the same kind stood in this ground before.", example=False)
     summer = choice("Character of the growing season.", values=("dry", "humid"), example="humid")
+    warmest_month_f = number("Mean temperature of the warmest month.", unit="°F", example=78, low=30, high=110)
     climate = nested(ClimateAsked, "Temperatures of the place; they fill in chill, zone and frost where nobody said.")
 
 

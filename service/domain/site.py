@@ -65,6 +65,7 @@ class Site:
     soil_ph: float | None = None
     replant: bool | None = None
     summer: Summer | None = None
+    warmest_month_f: float | None = None
 
     def __post_init__(self) -> None:
         faults = (*_number_faults(self), *_choice_faults(self))

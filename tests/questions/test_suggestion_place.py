@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import date
-from types import SimpleNamespace
 
 import pytest
 
@@ -20,6 +19,7 @@ from service.domain.climate import (
 )
 from service.domain.month_day import MonthDay
 from service.domain.site import Site
+from service.domain.weather import MonthlyMeans, Reading
 from service.questions.suggestion.place import WinterChill, site_facts, with_climate
 
 
@@ -28,7 +28,8 @@ def chill(hours: float, portions: float) -> Chill:
 
 
 SUMMARY = ClimateSummary(
-    latitude=47.6, reading=SimpleNamespace(kind="days"), first_day=date(2012, 1, 1), last_day=date(2015, 12, 31),  # type: ignore[arg-type]
+    latitude=47.6, reading=Reading(MonthlyMeans({6: 16.0, 7: 20.0, 8: 19.5}), "c", 3),
+    first_day=date(2012, 1, 1), last_day=date(2015, 12, 31),
     window=WinterWindow(MonthDay(11, 1), MonthDay(2, 28)),
     winters=(
         Winter("2012-13", chill(1800, 80), 1.0, counted=True), Winter("2013-14", chill(1600, 76), 1.0, counted=True),
@@ -44,6 +45,7 @@ def test_a_series_fills_what_nobody_said() -> None:
     site = with_climate(Site(), SUMMARY)
     assert (site.hardiness_zone, site.chill_hours, site.chill_portions) == (8.5, 1440, 71)
     assert (site.chill_basis, site.winters) == ("series", 3)
+    assert (site.latitude, site.warmest_month_f) == (47.6, 68.0)
     assert (site.last_spring_frost, site.first_autumn_frost) == (MonthDay(3, 20), MonthDay(11, 12))
 
 

@@ -7,15 +7,17 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import TypeVar
 
+from service.compute.warmth import warmest_month_c
 from service.domain.climate import ClimateSummary
 from service.domain.errors import NotUnderstood
 from service.domain.month_day import day_of_season
 from service.domain.site import Site, read_zone
+from service.domain.weather import fahrenheit
 from service.reasoning.vocabulary import Value, Vocabulary
 
 _AS_SAID = (
     "hardiness_zone", "chill_hours", "chill_portions", "chill_basis", "winters", "sun_hours", "drainage", "soil_ph",
-    "replant", "summer", "width_ft", "depth_ft", "max_height_ft",
+    "replant", "summer", "warmest_month_f", "width_ft", "depth_ft", "max_height_ft",
 )  # fmt: skip
 _YEAR = 365
 T = TypeVar("T")
@@ -32,6 +34,7 @@ def with_climate(site: Site, climate: ClimateSummary | None) -> Site:
         hardiness_zone=_first(site.hardiness_zone, _zone(climate)),
         last_spring_frost=_first(site.last_spring_frost, climate.last_spring_frost),
         first_autumn_frost=_first(site.first_autumn_frost, climate.first_autumn_frost),
+        warmest_month_f=_first(site.warmest_month_f, _warmest_month_f(climate)),
     )
     return replace(filled, chill_basis="given") if said_chill else _with_chill(filled, climate)
 
@@ -56,6 +59,11 @@ def _first(said: T | None, found: T | None) -> T | None:
 
 def _zone(climate: ClimateSummary) -> float | None:
     return None if climate.hardiness_zone is None else read_zone(climate.hardiness_zone)
+
+
+def _warmest_month_f(climate: ClimateSummary) -> float | None:
+    found = warmest_month_c(climate.reading.series, southern=climate.latitude < 0)
+    return None if found is None else round(float(fahrenheit(found)), 1)
 
 
 def site_facts(site: Site) -> dict[str, Value]:

@@ -72,7 +72,8 @@ def _by_name(cultivars: Iterable[Cultivar]) -> Mapping[str, Cultivar]:
 def _known(cultivar: Cultivar, crop: Crop, others: Mapping[str, Cultivar], table: PartnerTable) -> KnownCultivar:
     window = harvest_window(cultivar, crop, others)
     facts: dict[str, Value] = {**lasting_facts(cultivar, crop), **_harvest_facts(window)}
-    facts["pollination.partners_in_catalogue"] = len(table.proven[cultivar.id])
+    partners = table.proven[cultivar.id] | table.likely[cultivar.id]
+    facts["pollination.partners_in_catalogue"] = len(partners)
     return KnownCultivar(
         cultivar=cultivar,
         crop=crop,
