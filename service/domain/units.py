@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping
+from functools import partial
 from typing import Literal
 
 from service.domain.month_day import season_day
@@ -17,6 +18,8 @@ Language = Literal["en", "es"]
 FOOT_M = 0.3048
 INCH_CM = 2.54
 POUND_KG = 0.45359237
+OUNCE_G = POUND_KG * 1000 / 16
+PSI_MPA = 0.006894757293168
 GALLON_L = 3.785411784
 SQUARE_FOOT_M2 = FOOT_M * FOOT_M
 
@@ -29,6 +32,7 @@ _MONTHS: Mapping[Language, tuple[str, ...]] = {
 _WORDS: Mapping[str, Mapping[Language, tuple[str, str]]] = {
     "hours": {"en": ("hour", "hours"), "es": ("hora", "horas")},
     "days": {"en": ("day", "days"), "es": ("día", "días")},
+    "weeks": {"en": ("week", "weeks"), "es": ("semana", "semanas")},
     "years": {"en": ("year", "years"), "es": ("año", "años")},
     "zones": {"en": ("zone", "zones"), "es": ("zona", "zonas")},
     "points": {"en": ("point", "points"), "es": ("punto", "puntos")},
@@ -38,6 +42,8 @@ _SI: Mapping[str, tuple[str, Callable[[float], float], str]] = {
     "ft": ("ft", lambda value: value * FOOT_M, "m"),
     "in": ("in", lambda value: value * INCH_CM, "cm"),
     "lb": ("lb", lambda value: value * POUND_KG, "kg"),
+    "oz": ("oz", lambda value: value * OUNCE_G, "g"),
+    "psi": ("psi", lambda value: value * PSI_MPA, "MPa"),
     "gal": ("gal", lambda value: value * GALLON_L, "L"),
     "sq_ft": ("sq ft", lambda value: value * SQUARE_FOOT_M2, "m²"),
     "f": ("°F", lambda value: (value - 32) / 1.8, "°C"),
@@ -99,6 +105,8 @@ def quantity_text(value: float, unit: str, *, language: Language = "en", souther
     ('12 ft (3.7 m)', '8 in (20 cm)', '45 °F (7.2 °C)')
     >>> quantity_text(1, "days"), quantity_text(0.85, "share"), quantity_text(7.5, "zone"), quantity_text(2, "count")
     ('1 day', '85%', '7b', '2')
+    >>> quantity_text(18, "mm"), quantity_text(6, "per_cm2"), quantity_text(12, "per_ft"), quantity_text(73, "bbch")
+    ('0.71 in (18 mm)', '6 per cm² (38.7 per sq in)', '12 per ft (39.4 per m)', 'BBCH 73')
     >>> quantity_text(45, "portions", language="es"), quantity_text(1.5, "years", language="es")
     ('45 porciones de frío', '1,5 años')
     """
@@ -116,11 +124,35 @@ def _si_text(value: float, unit: str, language: Language) -> str:
     return _rounded(value, 1 if abs(value) < 10 or unit == "°C" else 0, language)
 
 
+def _mm_text(value: float, language: Language) -> str:
+    return f"{_rounded(value / 10 / INCH_CM, 2, language)} in ({_rounded(value, 0, language)} mm)"
+
+
+def _each(unit: str, value: float, language: Language, southern: bool) -> str:
+    """So many to a length or an area; fruit to a section of wood is published by the square centimetre."""
+    first, convert, second = _EACH[unit]
+    said, beside = (number_text(number, language=language) for number in (value, convert(value)))
+    word = _EACH_WORD[language]
+    return f"{said} {word} {first} ({beside} {word} {second})"
+
+
+_TIMES: Mapping[Language, str] = {"en": "times", "es": "veces"}
+_EACH_WORD: Mapping[Language, str] = {"en": "per", "es": "por"}
+_EACH: Mapping[str, tuple[str, Callable[[float], float], str]] = {
+    "per_ft": ("ft", lambda value: value / FOOT_M, "m"),
+    "per_cm2": ("cm²", lambda value: value * INCH_CM * INCH_CM, "sq in"),
+    "per_m2": ("m²", lambda value: value * SQUARE_FOOT_M2, "sq ft"),
+}
 _BARE: Mapping[str, Callable[[float, Language, bool], str]] = {
     "zone": lambda value, language, southern: zone_text(value),
     "share": lambda value, language, southern: f"{math.floor(value * 100 + 0.5)}%",
     "percent": lambda value, language, southern: f"{number_text(value, language=language)}%",
     "count": lambda value, language, southern: number_text(value, language=language),
+    "deg": lambda value, language, southern: f"{number_text(value, language=language)}°",
+    "times": lambda value, language, southern: f"{number_text(value, language=language)} {_TIMES[language]}",
+    "bbch": lambda value, language, southern: f"BBCH {value:02.0f}",
+    "mm": lambda value, language, southern: _mm_text(value, language),
+    **{unit: partial(_each, unit) for unit in _EACH},
     "ph": lambda value, language, southern: _rounded(value, 1, language),
     "day_of_year": lambda value, language, southern: day_text(value, language=language, southern=southern),
 }
