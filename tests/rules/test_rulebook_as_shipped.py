@@ -29,9 +29,10 @@ def test_both_matchers_agree_on_two_thousand_cases_of_the_real_rules() -> None:
     assert check_accord(book(), PlainMatcher(book()), EngineMatcher(book()), cases=2000) == 2000
 
 
-def test_every_conclusion_in_the_vocabulary_is_made_by_some_rule() -> None:
-    made = {name for rule in book().rules.values() for name in rule.conclude}
-    assert set(book().vocabulary.conclusions) - made == set()
+@pytest.mark.parametrize("ruleset", sorted(book().rulesets))
+def test_every_conclusion_of_a_ruleset_is_made_by_some_rule_of_it(ruleset: str) -> None:
+    made = {name for rule in book().rulesets[ruleset] for name in rule.conclude}
+    assert set(book().vocabulary.concludable(ruleset)) - made == set()
 
 
 def test_every_limit_of_the_suggestion_rules_is_used_by_a_rule_or_named_in_code() -> None:
