@@ -1,14 +1,18 @@
 """Counts what rules do in service: how often each fired, and how often two strong conclusions disagreed.
 
-A conflict is a defect of the rulebook: both conclusions are shown, and the rules that disagree are kept here by id.
+A conflict is a defect of the rulebook: both conclusions are shown, and the rules that disagree are counted here and
+logged the first time that a worker meets them.
 """
 
 from __future__ import annotations
 
+import logging
 import threading
 from collections import Counter
 
-from service.reasoning.conclusions import Judgement
+from service.reasoning.conclusions import Conflict, Judgement
+
+log = logging.getLogger(__name__)
 
 
 class Audit:
@@ -18,19 +22,19 @@ class Audit:
         self._lock = threading.Lock()
         self._fired: Counter[str] = Counter()
         self._conflicts: Counter[tuple[str, ...]] = Counter()
-        self._disagreements = 0
 
     def note(self, judgement: Judgement) -> None:
         """Counts what one judgement holds."""
         with self._lock:
             self._fired.update(rule.id for rule in judgement.rules)
             for conflict in judgement.conflicts:
-                self._conflicts[(conflict.name, *sorted({rule_id for rule_id, _ in conflict.said}))] += 1
+                self._note_conflict(conflict)
 
-    def note_disagreement(self) -> None:
-        """Counts a case that the two matchers judged differently."""
-        with self._lock:
-            self._disagreements += 1
+    def _note_conflict(self, conflict: Conflict) -> None:
+        key = (conflict.name, *sorted({rule_id for rule_id, _ in conflict.said}))
+        if key not in self._conflicts:
+            log.error("rules disagree on %s: %s", conflict.name, ", ".join(key[1:]))
+        self._conflicts[key] += 1
 
     @property
     def fired(self) -> dict[str, int]:
@@ -44,8 +48,5 @@ class Audit:
         with self._lock:
             return dict(self._conflicts)
 
-    @property
-    def disagreements(self) -> int:
-        """How often the two matchers judged a case differently."""
-        with self._lock:
-            return self._disagreements
+
+audit = Audit()

@@ -63,6 +63,7 @@ def choices_of(catalogue: Catalogue) -> Mapping[str, frozenset[str]]:
         "cultivars": frozenset(catalogue.cultivars),
         "rootstocks": frozenset(catalogue.rootstocks),
         "diseases": frozenset(catalogue.diseases),
+        "cuts": frozenset(catalogue.cuts),
     }
 
 

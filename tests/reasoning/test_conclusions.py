@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import json
 
+import pytest
+
 from service.reasoning.audit import Audit
 from service.reasoning.conclusions import Judgement
 from service.reasoning.plain import PlainMatcher
@@ -110,12 +112,13 @@ def test_the_bytes_hold_all_that_two_matchers_must_agree_on() -> None:
     }
 
 
-def test_the_audit_counts_rules_and_conflicts() -> None:
+def test_the_audit_counts_rules_and_conflicts_and_logs_each_kind_of_conflict_once(
+    caplog: pytest.LogCaptureFixture,
+) -> None:
     audit = Audit()
     judgement = judged(rule("a", ACID, conclude={"verdict": "good"}), rule("b", WET, conclude={"verdict": "bad"}))
     for _ in range(3):
         audit.note(judgement)
-    audit.note_disagreement()
     assert audit.fired == {"a": 3, "b": 3}
     assert audit.conflicts == {("verdict", "a", "b"): 3}
-    assert audit.disagreements == 1
+    assert [record.getMessage() for record in caplog.records] == ["rules disagree on verdict: a, b"]

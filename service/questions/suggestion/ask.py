@@ -28,6 +28,7 @@ from service.questions.suggestion.question import (
 )
 from service.questions.suggestion.roots import PlaceFacts, RootChooser
 from service.questions.suggestion.standing import Standing
+from service.reasoning.audit import audit
 from service.reasoning.matcher import Matcher
 from service.reasoning.rulebook import Rulebook
 from service.reasoning.vocabulary import Value
@@ -147,6 +148,7 @@ class _Way:
 
     def judged_again(self, candidate: Candidate) -> Candidate:
         judgement = self.judges.asking.judge(CULTIVAR_RULES, candidate.facts)
+        audit.note(judgement)
         if judgement.as_bytes() != candidate.judgement.as_bytes():
             disagreements.note(candidate.cultivar.id)
         return replace(
