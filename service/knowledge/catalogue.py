@@ -14,6 +14,7 @@ from typing import TypeVar
 
 from service.domain.crop import Crop
 from service.domain.cultivar import Cultivar
+from service.domain.cut import Cut
 from service.domain.errors import KnowledgeFault
 from service.domain.pollen import PollenKnowledge
 from service.domain.rootstock import Rootstock
@@ -22,6 +23,7 @@ from service.domain.training import TrainingForm
 from service.knowledge import crop_file, cultivar_file
 from service.knowledge.crop_file import read_crop
 from service.knowledge.cultivar_file import read_cultivars
+from service.knowledge.cut_file import read_cuts
 from service.knowledge.disease_file import read_diseases
 from service.knowledge.entry import Entry, nearest
 from service.knowledge.pollen_file import read_pollen
@@ -35,7 +37,7 @@ Named = TypeVar("Named", Crop, Cultivar, Rootstock)
 
 @dataclass(frozen=True)
 class Catalogue:
-    """What is known of crops, cultivars, rootstocks and training forms, by id."""
+    """What is known of crops, cultivars, rootstocks, training forms and kinds of cut, by id."""
 
     crops: Mapping[str, Crop]
     cultivars: Mapping[str, Cultivar]
@@ -43,6 +45,7 @@ class Catalogue:
     sources: Mapping[str, Source]
     diseases: frozenset[str]
     training: Mapping[str, TrainingForm] = field(default_factory=dict)
+    cuts: Mapping[str, Cut] = field(default_factory=dict)
     pollen: PollenKnowledge = field(default_factory=PollenKnowledge)
 
     def cultivars_of(self, crop: str) -> tuple[Cultivar, ...]:
@@ -80,6 +83,7 @@ def read_catalogue(folder: Path) -> Catalogue:
         diseases=frozenset(diseases),
         pollen=read_pollen(folder, sources=sources, crops=crop_ids),
         training=read_training(folder, sources=sources, crops=crop_ids),
+        cuts=read_cuts(folder, sources=sources),
     )
     _check_denominations(cultivars)
     for crop, entry in crops:
