@@ -25,8 +25,10 @@ def refusal_points_at_what_was_sent(
 
 
 def leads_somewhere(pointer: str, case: schemathesis.Case) -> bool:
-    """Whether a pointer leads into the body, to a query parameter or to a header; the whole is always there."""
+    """Whether a pointer leads into the body, to a parameter that was sent, or to one that should have been."""
     steps = [step.replace("~1", "/").replace("~0", "~") for step in pointer.split("/")[1:]]
+    if steps and steps[0] in {parameter.name for parameter in case.operation.query}:
+        return True
     return any(holds(place, steps) for place in (case.body, dict(case.query or {}), dict(case.headers or {})))
 
 

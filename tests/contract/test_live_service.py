@@ -13,7 +13,7 @@ CONFIG = Path(__file__).parent / "schemathesis.toml"
 
 def test_no_server_error_and_no_answer_that_the_document_does_not_know(live: str, tmp_path: Path) -> None:
     tool = str(Path(sys.executable).parent / "schemathesis")
-    options = ["--checks", "all", "--continue-on-failure", "--workers", "2", "--warnings", "off"]
+    options = ["--checks", "all", "--continue-on-failure", "--warnings", "off"]
     ran = subprocess.run(
         [tool, "--no-color", "--config-file", str(CONFIG), "run", f"{live}/openapi.json", *options],
         cwd=tmp_path,
@@ -22,5 +22,5 @@ def test_no_server_error_and_no_answer_that_the_document_does_not_know(live: str
         text=True,
         check=False,
     )
-    assert ran.returncode == 0, ran.stdout + ran.stderr
+    assert ran.returncode == 0, ran.stdout[-6000:] + ran.stderr[-2000:]
     assert "Tested: 0" not in ran.stdout

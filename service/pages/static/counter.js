@@ -72,14 +72,19 @@ function span(range, unit) {
   return `${[...new Set(ends)].join("–")} ${unit}`;
 }
 
+function partners({ partners_needed: needed, partners: some }) {
+  if (!needed) return null;
+  const names = some.map((partner) => partner.name).join(", ");
+  return (needed === 1 ? "needs a partner" : `needs ${needed} partners`) + (names && `, such as ${names}`);
+}
+
 function facts(one) {
   return [
     one.rootstock && `on ${one.rootstock.name}`,
     span(one.mature_height_ft, "ft high"),
     one.spacing_ft !== null && one.spacing_ft !== undefined && `${one.spacing_ft} ft apart`,
     one.harvest && `picked ${one.harvest.from} to ${one.harvest.to}`,
-    one.pollination?.partners_needed > 0 && `needs ${one.pollination.partners_needed} partner(s)` +
-      (one.pollination.partners.length ? `: ${one.pollination.partners.map((p) => p.name).join(", ")}` : ""),
+    partners(one.pollination),
   ].filter(Boolean).join(" · ");
 }
 
