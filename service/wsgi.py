@@ -12,6 +12,7 @@ from service import create_app
 from service.domain.errors import FruitwrightError
 from service.observe.logs import configure_logs
 from service.parts import Parts
+from service.questions.suggestion import prepare
 from service.reasoning.accord import check_accord
 from service.reasoning.plain import PlainMatcher
 from service.settings import read_settings
@@ -24,6 +25,7 @@ def _start() -> Flask:
     parts: Parts = app.extensions["fruitwright"]
     rulebook = parts.rulebook
     check_accord(rulebook, parts.asking, PlainMatcher(rulebook))
+    prepare(rulebook)  # before the workers fork, so that they share it and no first question waits for it
     log = structlog.get_logger("fruitwright.start")
     log.info("ready", rules=len(rulebook.rules), cultivars=len(rulebook.catalogue.cultivars), digest=rulebook.digest)
     return app

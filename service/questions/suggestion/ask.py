@@ -29,6 +29,7 @@ from service.questions.suggestion.question import (
 from service.questions.suggestion.roots import PlaceFacts, RootChooser
 from service.questions.suggestion.standing import Standing
 from service.reasoning.audit import audit
+from service.reasoning.conclusions import Judgement
 from service.reasoning.matcher import Matcher
 from service.reasoning.rulebook import Rulebook
 from service.reasoning.vocabulary import Value
@@ -73,6 +74,7 @@ class _Way:
 
     def __init__(self, question: SuggestionQuestion, known: Prepared, judges: Judges) -> None:
         self.question, self.known, self.judges = question, known, judges
+        self.start = known.number("suggestion.fit.start")
         self.site = with_climate(question.site, question.climate)
         self.place = site_facts(self.site)
         refuse_impossible(self.place, known.rulebook.vocabulary)
@@ -126,7 +128,6 @@ class _Way:
         root, incompatible = self.roots.best(known.crop.id, known.cultivar.id)
         facts = self.asked.facts(known, root, incompatible=incompatible)
         judgement = self.judges.sweeping.judge(CULTIVAR_RULES, facts)
-        fit = scored(self.known.number("suggestion.fit.start"), judgement)
         return Candidate(
             cultivar=known.cultivar,
             crop=known.crop,
@@ -134,7 +135,7 @@ class _Way:
             harvest=known.harvest,
             facts=facts,
             judgement=judgement,
-            fit=fit,
+            fit=scored(self.start, judgement),
         )
 
     def shown_again(
@@ -149,11 +150,9 @@ class _Way:
     def judged_again(self, candidate: Candidate) -> Candidate:
         judgement = self.judges.asking.judge(CULTIVAR_RULES, candidate.facts)
         audit.note(judgement)
-        if judgement.as_bytes() != candidate.judgement.as_bytes():
+        if not _agree(judgement, candidate.judgement):
             disagreements.note(candidate.cultivar.id)
-        return replace(
-            candidate, judgement=judgement, fit=scored(self.known.number("suggestion.fit.start"), judgement)
-        )
+        return replace(candidate, judgement=judgement, fit=scored(self.start, judgement))
 
     def partners(self, candidate: Candidate, fitting: Sequence[Candidate]) -> Partners:
         """Who sets a cultivar: what stands there, and the fittest of those that are proven or usually advised."""
@@ -183,6 +182,11 @@ class _Way:
             picked = (self.asked.months_of(self.known.cultivars[one.cultivar.id]) for one in fitting)
             facts["answer.months_uncovered"] = len(set(wishes.harvest_months).difference(*picked))
         return facts
+
+
+def _agree(one: Judgement, other: Judgement) -> bool:
+    """Whether two judgements of the same facts say the same; all else follows from the facts and the rules."""
+    return (one.rules, one.concluded, one.conflicts) == (other.rules, other.concluded, other.conflicts)
 
 
 def _first_of(fitting: Sequence[Candidate], wanted: frozenset[str], most: int) -> tuple[str, ...]:

@@ -62,11 +62,12 @@ class _Reader:
     def _found(self, pointer: str, text: str, *, what: str, found: Found) -> str | None:
         if found.exact is not None:
             return found.exact
-        self.faults.append((pointer, _not_found(text, what, found)))
+        self.faults.append((pointer, not_found(text, what, found)))
         return None
 
 
-def _not_found(text: str, what: str, found: Found) -> str:
+def not_found(text: str, what: str, found: Found) -> str:
+    """The sentence for a name that is not one thing exactly, with the names near it."""
     if found.same_name_in:
         return f"“{text}” is a name in {', '.join(found.same_name_in)}; give the id or the crop as well"
     if found.near:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from service.compute.planting_set import (
     Limb,
@@ -28,12 +28,13 @@ def choose_planting(
 ) -> PlantingChoice | None:
     """The best set of trees for the place and the second best; None where no tree is worth planting."""
     offer = _Offer(prepared, asked)
+    everything = offer.order(tuple(offer.tree(candidate) for candidate in candidates), site)
     trees = shortlist(
-        (offer.tree(candidate) for candidate in candidates),
+        everything.plantable,
         size=int(prepared.number("planting_set.shortlist")),
         per_crop_month=int(prepared.number("planting_set.per_crop_month")),
     )
-    outcome = choose(offer.order(trees, site))
+    outcome = choose(replace(everything, trees=trees))
     return offer.told(outcome, {candidate.cultivar.id: candidate for candidate in candidates})
 
 
