@@ -1,0 +1,23 @@
+"""How many fruit a tree and its branches can carry: the measures that apply, and the lowest of them."""
+
+from service.compute.crop_load.bending import Fruiting, strain
+from service.compute.crop_load.bounds import Bound, Reach, Targets, branch_bounds, lowest, tree_bounds
+from service.compute.crop_load.carrying import Carried, CarriedBranch, Part, carry
+from service.compute.crop_load.placing import Thirds, in_thirds
+
+__all__ = [
+    "Bound",
+    "Carried",
+    "CarriedBranch",
+    "Fruiting",
+    "Part",
+    "Reach",
+    "Targets",
+    "Thirds",
+    "branch_bounds",
+    "carry",
+    "in_thirds",
+    "lowest",
+    "strain",
+    "tree_bounds",
+]
