@@ -10,6 +10,7 @@ if TYPE_CHECKING:
 
 RESOURCES = (
     "variety_suggestions",
+    "pollination",
     "climate_summaries",
     "crops",
     "cultivars",

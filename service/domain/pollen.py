@@ -31,7 +31,7 @@ class ChangedAllele:
 class PollenKnowledge:
     """Everything about pollen that no single crop or cultivar owns; changed alleles and groups by crop and name."""
 
-    s_crops: Stated[tuple[str, ...]] = Stated((), ())
+    s_crops: Stated[tuple[str, ...]] = field(default_factory=lambda: Stated((), ()))
     changed: Mapping[tuple[str, str], ChangedAllele] = field(default_factory=dict)
     donor_groups: Mapping[tuple[str, str], Stated[str]] = field(default_factory=dict)
     usual_partners: Mapping[str, Stated[tuple[str, ...]]] = field(default_factory=dict)
