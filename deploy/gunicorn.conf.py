@@ -31,6 +31,8 @@ keepalive = 75
 # Our own log line for each request carries the request id and leaves out addresses and what was typed.
 accesslog = None
 logconfig_dict = configuration(settings.log_level, settings.log_format)
+# Workers are managed by signals and by the supervisor; a control socket would be one more door to watch.
+control_socket_disable = True
 # A heartbeat file on a disk can stall a worker; a memory file system cannot.
 worker_tmp_dir = "/dev/shm" if os.path.isdir("/dev/shm") else None
 # The longest address of the API is far below this; the default would take more than it needs to.

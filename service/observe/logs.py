@@ -53,7 +53,6 @@ def configure_logs(level: str, form: str) -> None:
 
 def configuration(level: str, form: str) -> dict[str, Any]:
     """The logging configuration; the web server takes the same, so that its lines look like ours."""
-    of_the_server = {"handlers": [], "level": level.upper(), "propagate": True}
     return {
         "version": 1,
         "disable_existing_loggers": False,
@@ -61,8 +60,8 @@ def configuration(level: str, form: str) -> dict[str, Any]:
         "handlers": {"stderr": {"()": ToStandardError, "formatter": "line"}},
         "root": {"handlers": ["stderr"], "level": level.upper()},
         "loggers": {
-            "gunicorn.error": of_the_server,
-            "gunicorn.access": of_the_server,
+            "gunicorn.error": {"handlers": [], "level": level.upper(), "propagate": True},
+            "gunicorn.access": {"handlers": [], "level": "CRITICAL", "propagate": False},  # it names addresses
             "alembic": {"level": "WARNING"},  # it announces itself whenever a revision is looked up
         },
     }

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable, Iterator
+from pathlib import Path
+from urllib.request import Request, urlopen
 
 import pytest
 from flask import Flask
@@ -12,6 +14,7 @@ from service import create_app
 from service.observe.logs import configure_logs
 from service.reasoning.rulebook import Rulebook
 from service.settings import read_settings
+from tests.live import running
 
 Lines = Callable[[], list[dict[str, object]]]
 
@@ -68,3 +71,13 @@ def test_a_fault_of_ours_is_logged_with_its_trace_and_the_request_id(talkative: 
 def test_being_watched_is_not_worth_a_line(talkative: Flask, lines: Lines) -> None:
     talkative.test_client().get("/livez")
     assert lines() == []
+
+
+def test_the_running_service_logs_no_addresses_and_no_browsers(tmp_path: Path) -> None:
+    with running(tmp_path, {"FRUITWRIGHT_WORKERS": "1"}) as address:
+        asked = Request(f"{address}/v1/cultivars?name=Miller", headers={"User-Agent": "Browser of Miller"})
+        with urlopen(asked) as answer:
+            assert answer.status == 200
+    written = [json.loads(line) for line in (tmp_path / "log").read_text(encoding="utf-8").splitlines()]
+    assert "answered" in {line["event"] for line in written}
+    assert [line for line in written if "Miller" in json.dumps(line) or "127.0.0.1 -" in line["event"]] == []
