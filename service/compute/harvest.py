@@ -54,30 +54,37 @@ def harvest_window(cultivar: Cultivar, crop: Crop, known: Mapping[str, Cultivar]
 
 def _by_reference(cultivar: Cultivar, known: Mapping[str, Cultivar]) -> Window | None:
     """Follows offsets from reference to reference until one has dates; references that go in a circle tell nothing."""
-    days, passed, offsets = 0.0, {cultivar.id}, []
+    days, to_days, passed, offsets = 0.0, 0.0, {cultivar.id}, []
     while cultivar.ripening_offset is not None:
+        offset = cultivar.ripening_offset.value
         offsets.append(cultivar.ripening_offset)
-        days += cultivar.ripening_offset.value.days
-        reference = known.get(cultivar.ripening_offset.value.reference)
+        days += offset.days
+        to_days += offset.days if offset.to_days is None else offset.to_days
+        reference = known.get(offset.reference)
         if reference is None or reference.id in passed:
             return None
         if reference.harvest is not None:
-            return _joined(shifted(_window(reference.harvest, "offset"), days), *offsets)
+            return _joined(shifted(_window(reference.harvest, "offset"), days, to_days), *offsets)
         passed.add(reference.id)
         cultivar = reference
     return None
 
 
-def shifted(window: Window, days: float) -> Window:
-    """The window moved by a number of days; half days fall on the later day.
+def shifted(window: Window, days: float, to_days: float | None = None) -> Window:
+    """The window moved by a number of days, its end by `to_days` where that is another; half days count as whole.
 
-    Elberta from 1 August, 20 days later (illustrative dates):
+    A harvest from 1 to 10 August, moved by 20 to 28 days (made-up dates):
 
-    >>> shifted(Window(213, 222, "cultivar_dates", None, (), False), 20).from_day
-    233
+    >>> later = shifted(Window(213, 222, "cultivar_dates", None, (), False), 20, 28)
+    >>> later.from_day, later.to_day
+    (233, 250)
     """
-    whole = math.ceil(days)
-    return replace(window, from_day=_in_year(window.from_day + whole), to_day=_in_year(window.to_day + whole))
+    at_end = days if to_days is None else to_days
+    return replace(
+        window,
+        from_day=_in_year(window.from_day + math.ceil(days)),
+        to_day=_in_year(window.to_day + math.ceil(at_end)),
+    )
 
 
 def months_covered(window: Window, *, southern: bool = False) -> tuple[int, ...]:

@@ -43,6 +43,12 @@ def test_days_are_compared_only_from_one_reference() -> None:
     assert gap_in_days(tree("a"), tree("b")) is None
 
 
+def test_ranges_of_days_are_compared_at_their_nearer_ends() -> None:
+    ranged = tree("a", bloom_offset=Offset(2, "Nonpareil", to_days=5))
+    assert gap_in_days(ranged, tree("b", bloom_offset=Offset(4, "Nonpareil"))) == 0
+    assert gap_in_days(ranged, tree("b", bloom_offset=Offset(9, "Nonpareil"))) == 4
+
+
 def test_days_decide_before_classes_where_a_limit_in_days_is_known() -> None:
     limits = BloomLimits(classes=1, days=4)
     assert together(3, 2, limits) is True

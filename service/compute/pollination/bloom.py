@@ -43,18 +43,20 @@ def gap_in_classes(one: Season | None, other: Season | None) -> float | None:
 def gap_in_days(one: Cultivar, other: Cultivar) -> float | None:
     """Days between two blooms dated against the same reference cultivar, or against each other; else None."""
     dated_one, dated_other = _dated(one), _dated(other)
-    for reference, days in dated_one.items():
+    for reference, (start, end) in dated_one.items():
         if reference in dated_other:
-            return abs(days - dated_other[reference])
+            other_start, other_end = dated_other[reference]
+            return max(0.0, other_start - end, start - other_end)
     return None
 
 
-def _dated(cultivar: Cultivar) -> dict[str, float]:
+def _dated(cultivar: Cultivar) -> dict[str, tuple[float, float]]:
     """Days after each cultivar that this one is dated against: itself, at day nought, and its reference."""
-    dated: dict[str, float] = {}
+    dated: dict[str, tuple[float, float]] = {}
     if cultivar.bloom_offset is not None:
-        dated[cultivar.bloom_offset.value.reference] = cultivar.bloom_offset.value.days
-    return dated | {cultivar.id: 0, cultivar.denomination: 0}
+        offset = cultivar.bloom_offset.value
+        dated[offset.reference] = (offset.days, offset.days if offset.to_days is None else offset.to_days)
+    return dated | {cultivar.id: (0, 0), cultivar.denomination: (0, 0)}
 
 
 def together(classes: float | None, days: float | None, limits: BloomLimits) -> bool | None:
