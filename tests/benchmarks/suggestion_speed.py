@@ -75,7 +75,9 @@ def main() -> None:
         clients = {name: service(name, rulebook, folder).test_client() for name in ("both", "plain")}
         rows = []
         for name, question in QUESTIONS.items():
-            body = clients["both"].post(ADDRESS, json=question).data
+            answer = clients["both"].post(ADDRESS, json=question)
+            assert answer.status_code == 200, answer.text
+            body = answer.data
             asked = (clients["both"], clients["plain"], fixed(body).test_client())
             both, plain, same_size = (milliseconds(client, question) for client in asked)
             rows.append((both, plain, same_size))

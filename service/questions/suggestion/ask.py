@@ -13,8 +13,9 @@ from dataclasses import dataclass, replace
 from itertools import count
 
 from service.questions.suggestion.cases import Asked, KnownCultivar, growing_there
+from service.questions.suggestion.chill import ChillHere
 from service.questions.suggestion.gaps import unknown_of_place
-from service.questions.suggestion.order import in_order, scored, tallies
+from service.questions.suggestion.order import fitting, in_order, scored, tallies
 from service.questions.suggestion.place import WinterChill, refuse_impossible, site_facts, with_climate
 from service.questions.suggestion.planting import choose_planting
 from service.questions.suggestion.prepared import Prepared, prepare
@@ -78,10 +79,11 @@ class _Way:
         self.site = with_climate(question.site, question.climate)
         self.place = site_facts(self.site)
         refuse_impossible(self.place, known.rulebook.vocabulary)
+        winters = WinterChill(question.climate if self.site.chill_basis == "series" else None)
         self.asked = Asked(
             place=self.for_ruleset(CULTIVAR_RULES),
             southern=self.site.southern,
-            winters=WinterChill(question.climate if self.site.chill_basis == "series" else None),
+            chill=ChillHere(self.place, winters),
             wishes=question.wishes,
             considered=frozenset(question.consider),
             growing=growing_there(question.existing_trees),
@@ -96,18 +98,18 @@ class _Way:
         edge_share = self.known.number("spacing.edge_share")
         self.roots.judge(crops, matcher=self.judges.sweeping, edge_share=edge_share)
         swept = in_order([self.candidate(known) for known in cultivars])
-        fitting = [candidate for candidate in swept if candidate.fits]
-        planting = choose_planting(fitting, self.asked, site=self.site, prepared=self.known)
-        shown = self.shown_again(swept, fitting, planting)
+        fit_here = [candidate for candidate in swept if candidate.fits]
+        planting = choose_planting(fit_here, self.asked, site=self.site, prepared=self.known)
+        shown = self.shown_again(swept, fit_here, planting)
         return SuggestionAnswer(
             question=self.question,
             site=self.site,
             site_facts=self.place,
-            site_judgement=self.judges.asking.judge(SITE_RULES, self.whole_facts(swept, fitting, planting)),
-            suggestions=tuple(shown[candidate.cultivar.id] for candidate in fitting[: self.limit()]),
+            site_judgement=self.judges.asking.judge(SITE_RULES, self.whole_facts(swept, fit_here, planting)),
+            suggestions=tuple(shown[candidate.cultivar.id] for candidate in fit_here[: self.limit()]),
             set_aside=tuple(candidate for candidate in swept if not candidate.fits),
             considered=tuple(shown[cultivar] for cultivar in self.question.consider),
-            partners={cultivar: self.partners(one, fitting) for cultivar, one in shown.items()},
+            partners={cultivar: self.partners(one, fit_here) for cultivar, one in shown.items()},
             planting=None if planting is None else _with_shown(planting, shown),
             crops=tallies(swept),
             not_judged=unknown_of_place(self.place, self.known.rulebook),
@@ -136,6 +138,7 @@ class _Way:
             facts=facts,
             judgement=judgement,
             fit=scored(self.start, judgement),
+            fits=fitting(root, judgement),
         )
 
     def shown_again(
@@ -152,7 +155,8 @@ class _Way:
         audit.note(judgement)
         if not _agree(judgement, candidate.judgement):
             disagreements.note(candidate.cultivar.id)
-        return replace(candidate, judgement=judgement, fit=scored(self.start, judgement))
+        fit, fits = scored(self.start, judgement), fitting(candidate.root, judgement)
+        return replace(candidate, judgement=judgement, fit=fit, fits=fits)
 
     def partners(self, candidate: Candidate, fitting: Sequence[Candidate]) -> Partners:
         """Who sets a cultivar: what stands there, and the fittest of those that are proven or usually advised."""

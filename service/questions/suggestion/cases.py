@@ -8,9 +8,8 @@ from service.compute.harvest import Window
 from service.domain.crop import Crop
 from service.domain.cultivar import Cultivar
 from service.domain.site import StandingTree, Wishes
-from service.questions.suggestion.chill import chill_facts
+from service.questions.suggestion.chill import ChillHere
 from service.questions.suggestion.known import ChillClaim
-from service.questions.suggestion.place import WinterChill
 from service.questions.suggestion.question import Facts, RootChoice
 from service.questions.suggestion.standing import Standing
 from service.reasoning.vocabulary import Value
@@ -32,11 +31,11 @@ class KnownCultivar:
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What one question brings to every case: the place as facts, its winters, the wishes and the standing trees."""
+    """What one question brings to every case: the place as facts, its chill, the wishes and the standing trees."""
 
     place: Facts
     southern: bool
-    winters: WinterChill
+    chill: ChillHere
     wishes: Wishes
     considered: frozenset[str]
     growing: frozenset[str]
@@ -49,7 +48,7 @@ class Asked:
         facts["cultivar.asked_about"] = cultivar in self.considered
         facts["cultivar.already_there"] = cultivar in self.growing
         facts["rootstock.named_incompatible"] = incompatible
-        facts.update(chill_facts(known.chill, self.place, self.winters))
+        facts.update(self.chill.facts(known.chill))
         facts.update(self.standing.facts(cultivar, known.crop.id))
         self._add_margins(facts)
         self._add_harvest(facts, known)

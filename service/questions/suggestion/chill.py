@@ -37,6 +37,22 @@ def chill_facts(claims: Sequence[ChillClaim], place: Mapping[str, Value], winter
     return facts
 
 
+class ChillHere:
+    """The chill facts of one place; many cultivars rest on the same claims, and each claim is weighed once."""
+
+    def __init__(self, place: Mapping[str, Value], winters: WinterChill) -> None:
+        self._place, self._winters = place, winters
+        self._weighed: dict[int, tuple[Sequence[ChillClaim], dict[str, Value]]] = {}
+
+    def facts(self, claims: Sequence[ChillClaim]) -> Mapping[str, Value]:
+        """The facts that these claims come to here."""
+        weighed = self._weighed.get(id(claims))
+        if weighed is None:
+            weighed = claims, chill_facts(claims, self._place, self._winters)
+            self._weighed[id(claims)] = weighed  # the claims are kept with their facts, so no other gets their id
+        return weighed[1]
+
+
 def _claim_that_counts(claims: Sequence[ChillClaim], place: Mapping[str, Value]) -> ChillClaim | None:
     comparable = [claim for claim in claims if claim.measure is not None and _SUPPLY[claim.measure] in place]
     telling = [claim for claim in comparable if not _leaves_open(claim, place)]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Sequence
 
-from service.questions.suggestion.question import Candidate, CropTally
+from service.questions.suggestion.question import Candidate, CropTally, RootChoice
 from service.reasoning.conclusions import Judgement
 
 FULL_FIT = 100
@@ -14,6 +14,11 @@ FULL_FIT = 100
 def scored(start: float, judgement: Judgement) -> int:
     """The fit, from 0 to 100: where every cultivar starts, with the points that rules gave and took."""
     return max(0, min(FULL_FIT, round(start + judgement.points)))
+
+
+def fitting(root: RootChoice, judgement: Judgement) -> bool:
+    """Whether no rule sets aside the cultivar, nor every root that could bear it."""
+    return root.fits and not (judgement.set_aside or judgement.forbidden)
 
 
 def in_order(candidates: Iterable[Candidate]) -> list[Candidate]:
@@ -38,5 +43,5 @@ def tallies(candidates: Sequence[Candidate]) -> tuple[CropTally, ...]:
 
 
 def _tally(candidates: Sequence[Candidate]) -> CropTally:
-    fitting = [candidate for candidate in candidates if candidate.fits]
-    return CropTally(candidates[0].crop, len(candidates), len(fitting), fitting[0] if fitting else None)
+    fit_here = [candidate for candidate in candidates if candidate.fits]
+    return CropTally(candidates[0].crop, len(candidates), len(fit_here), fit_here[0] if fit_here else None)

@@ -6,7 +6,6 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from service.compute.planting_set import (
-    Limb,
     Order,
     Outcome,
     PlantingSet,
@@ -46,17 +45,10 @@ class _Offer:
     def tree(self, candidate: Candidate) -> Tree:
         known = self.prepared.cultivars[candidate.cultivar.id]
         spacing = candidate.facts.get("tree.spacing_ft")
-        table = self.prepared.table
-        limb = Limb(
-            cultivar=candidate.cultivar.id,
-            partners_needed=partners_needed(candidate),
-            proven=table.proven[candidate.cultivar.id],
-            likely=table.likely[candidate.cultivar.id],
-        )
         return Tree(
             id=candidate.cultivar.id,
             crop=candidate.crop.id,
-            limbs=(limb,),
+            limbs=(self.prepared.limb(candidate.cultivar.id, partners_needed(candidate)),),
             fit=candidate.fit,
             months=self.asked.months_of(known),
             spacing_ft=None if spacing is None else float(spacing),  # type: ignore[arg-type]

@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from functools import cached_property, lru_cache
 
 from service.compute.harvest import Window, harvest_window, months_covered
+from service.compute.planting_set import Limb
 from service.compute.pollination import PartnerTable
 from service.domain.crop import Crop
 from service.domain.cultivar import Cultivar
 from service.questions.pollination import partner_table
 from service.questions.suggestion.cases import KnownCultivar
-from service.questions.suggestion.known import chill_claims, lasting_facts
+from service.questions.suggestion.known import ChillClaim, chill_claims, lasting_facts
 from service.questions.suggestion.roots import KnownRoot, known_roots
 from service.reasoning.rulebook import Rulebook
 from service.reasoning.vocabulary import Value
@@ -26,6 +27,7 @@ class Prepared:
     cultivars: Mapping[str, KnownCultivar]
     roots: Mapping[str, tuple[KnownRoot, ...]]
     table: PartnerTable
+    limbs: dict[tuple[str, int], Limb] = field(default_factory=dict)
 
     def number(self, limit: str) -> float:
         """The value of a limit."""
@@ -34,6 +36,14 @@ class Prepared:
     def crops_alone(self, cultivar: str) -> bool:
         """Whether a cultivar is known to fruit without a partner."""
         return self.cultivars[cultivar].facts.get("pollination.self_fertility") == "self_fertile"
+
+    def limb(self, cultivar: str, partners: int) -> Limb:
+        """A cultivar as a limb of a tree that needs so many partners."""
+        limb = self.limbs.get((cultivar, partners))
+        if limb is None:
+            proven, likely = self.table.proven[cultivar], self.table.likely[cultivar]
+            limb = self.limbs[cultivar, partners] = Limb(cultivar, partners, proven, likely)
+        return limb
 
     @cached_property
     def looked_at(self) -> frozenset[str]:
@@ -61,7 +71,14 @@ def prepare(rulebook: Rulebook) -> Prepared:
         cultivar.id: _known(cultivar, crops[cultivar.crop], named[cultivar.crop], table)
         for cultivar in catalogue.cultivars.values()
     }
+    known = _sharing_claims(known)
     return Prepared(rulebook, known, known_roots(rulebook), table)
+
+
+def _sharing_claims(known: Mapping[str, KnownCultivar]) -> dict[str, KnownCultivar]:
+    """Equal chill claims become one and the same, so that a place weighs them once."""
+    kept: dict[tuple[ChillClaim, ...], tuple[ChillClaim, ...]] = {}
+    return {name: replace(one, chill=kept.setdefault(one.chill, one.chill)) for name, one in known.items()}
 
 
 def _by_name(cultivars: Iterable[Cultivar]) -> Mapping[str, Cultivar]:

@@ -53,7 +53,10 @@ class RootChoice:
 
 @dataclass(frozen=True, slots=True)
 class Candidate:
-    """One cultivar judged for this place, on the root chosen for it."""
+    """One cultivar judged for this place, on the root chosen for it.
+
+    `fits` says that no rule sets aside the cultivar, nor every root that could bear it.
+    """
 
     cultivar: Cultivar
     crop: Crop
@@ -62,11 +65,7 @@ class Candidate:
     facts: Facts
     judgement: Judgement
     fit: int
-
-    @property
-    def fits(self) -> bool:
-        """Whether no rule sets aside the cultivar or every root that could bear it."""
-        return self.root.fits and not (self.judgement.set_aside or self.judgement.forbidden)
+    fits: bool
 
 
 @dataclass(frozen=True, slots=True)
