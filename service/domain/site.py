@@ -17,6 +17,7 @@ from service.domain.month_day import MonthDay
 
 Drainage = Literal["good", "moderate", "poor"]
 Summer = Literal["dry", "humid"]
+Rain = Literal["winter", "summer", "all_year"]
 ChillBasis = Literal["given", "series", "estimate"]
 _ZONE = re.compile(r"(\d{1,2})\s*([abAB]?)\Z")
 
@@ -47,7 +48,10 @@ def zone_text(zone: float) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Site:
-    """A place for trees. `winters` counts the winters behind the chill figures; a missing frost date is unknown."""
+    """A place for trees. `winters` counts the winters behind the chill figures; a missing frost date is unknown.
+
+    `rain` is when most of it falls, and `rains_begin` the day on which a rainy season usually begins.
+    """
 
     hardiness_zone: float | None = None
     chill_hours: float | None = None
@@ -66,6 +70,8 @@ class Site:
     replant: bool | None = None
     summer: Summer | None = None
     warmest_month_f: float | None = None
+    rain: Rain | None = None
+    rains_begin: MonthDay | None = None
 
     def __post_init__(self) -> None:
         faults = (*_number_faults(self), *_choice_faults(self))
@@ -97,7 +103,7 @@ def _number_faults(site: Site) -> Iterator[tuple[str, str]]:
 
 
 def _choice_faults(site: Site) -> Iterator[tuple[str, str]]:
-    for name, choices in (("drainage", get_args(Drainage)), ("summer", get_args(Summer))):
+    for name, choices in (("drainage", get_args(Drainage)), ("summer", get_args(Summer)), ("rain", get_args(Rain))):
         value = getattr(site, name)
         if value is not None and value not in choices:
             yield f"/{name}", f"“{value}” is not one of {', '.join(choices)}"
