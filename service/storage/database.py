@@ -14,6 +14,7 @@ from sqlalchemy.orm import Session
 from service.domain.errors import FruitwrightError
 
 BUSY_MILLISECONDS = 5000
+NO_SUCH_TABLE = "42P01"  # PostgreSQL; SQLite tells it as an operational error
 
 
 class DatabaseAway(FruitwrightError):
@@ -64,6 +65,8 @@ def _explained() -> Iterator[None]:
     except OperationalError as fault:
         raise DatabaseAway("The database cannot be reached just now.") from fault
     except DBAPIError as fault:
+        if getattr(fault.orig, "sqlstate", None) == NO_SUCH_TABLE:
+            raise DatabaseAway("The database is not migrated yet.") from fault
         if fault.connection_invalidated:
             raise DatabaseAway("The connection to the database was lost.") from fault
         raise

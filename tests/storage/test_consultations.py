@@ -64,3 +64,8 @@ def test_a_database_that_is_away_is_told_in_a_sentence(database: Database) -> No
     assert not nowhere.answers()
     with pytest.raises(DatabaseAway, match="cannot be reached"):
         find(nowhere, "any")
+
+
+def test_a_database_without_its_tables_is_told_in_a_sentence(empty: Database) -> None:
+    with pytest.raises(DatabaseAway, match="database"):
+        find(empty, "any")
