@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, fields
-from typing import Literal
+from typing import Any, Literal
 
 from service.domain.crop import Crop
 from service.domain.cultivar import ChillNeed, Cultivar
@@ -93,7 +93,7 @@ def lasting_facts(cultivar: Cultivar, crop: Crop) -> dict[str, Value]:
     return {name: value for name, value in facts.items() if value is not None}
 
 
-def _value(stated: Stated[str] | None) -> str | None:
+def _value(stated: Stated[Any] | None) -> str | None:
     return None if stated is None else stated.value
 
 

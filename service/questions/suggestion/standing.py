@@ -27,7 +27,7 @@ class _Pollen:
 @dataclass(frozen=True, slots=True)
 class _Offer:
     compatibility: str
-    bloom_gap: int | None
+    bloom_gap: float | None
     pollen: _Pollen
 
 
