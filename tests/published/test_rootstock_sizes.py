@@ -33,7 +33,7 @@ def limits(rulebook: Rulebook) -> SizeLimits:
         ("M.26", 40, 50),
         ("M.7", 60, 70),
         ("MM.111", 85, 100),
-        # roots of pear and cherry that share their source in the catalogue
+        # elkins-2012, from memory; gfg-long-cherry
         ("OHxF 87", 70, 80),
         ("Quince A", 50, 60),
         ("Colt", 90, 100),

@@ -11,13 +11,14 @@ always in the same way.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 
-from service.compute.planting_set.order import Limb, Order, Tree
+from service.compute.planting_set.order import Order, Tree
 from service.compute.planting_set.outcome import GivenUp, Outcome, PlantingSet, describe, give_up
 from service.compute.planting_set.program import Program
 from service.compute.planting_set.room import always_fits, bar_as_wide, keep_to_the_ground, spacing_of
 from service.compute.planting_set.rows import Ground, ground
+from service.compute.planting_set.serving import Serving
 
 _CHOSEN = 0.5
 _HAIR = 1e-3
@@ -67,7 +68,7 @@ class _Search:
         program.row({variable: 1.0 for _, variable in chosen}, high=self._order.max_trees)
         _count_months(program, self._order, chosen)
         _count_crops(program, self._order, chosen)
-        _serve(program, self._order, chosen)
+        Serving(program, self._order, chosen).require_partners()
         for planting in barred:
             _bar(program, planting, chosen)
         if self._ground is not None:
@@ -105,60 +106,6 @@ def _count_crops(program: Program, order: Order, chosen: Sequence[tuple[Tree, in
         program.row({planted: 1.0} | dict.fromkeys(trees, -1.0), high=0)
         if order.max_of_crop is not None:
             program.row(trees, high=order.max_of_crop)
-
-
-def _serve(program: Program, order: Order, chosen: Sequence[tuple[Tree, int]]) -> None:
-    """No tree without the partners that each of its limbs needs."""
-    standing = {partner.cultivar: partner.crops_alone for partner in order.standing}
-    present, alone = _present(program, chosen, standing)
-    for tree, variable in chosen:
-        for limb in tree.limbs:
-            if limb.partners_needed > 0:
-                _serve_limb(program, limb, variable, Pollen(present, alone, standing), order)
-
-
-class Pollen:
-    """Where pollen may come from: variables of the cultivars on offer, who crops alone, and what stands already."""
-
-    def __init__(self, present: Mapping[str, int], alone: frozenset[str], standing: Mapping[str, bool]) -> None:
-        self.present, self.alone, self.standing = present, alone, standing
-
-    def planted(self, limb: Limb, partners: frozenset[str]) -> dict[int, float]:
-        """What each cultivar on offer counts as a partner of a limb."""
-        offered = sorted((partners & self.present.keys()) - {limb.cultivar})
-        return {self.present[one]: float(limb.partners_needed if one in self.alone else 1) for one in offered}
-
-    def there(self, limb: Limb, partners: frozenset[str]) -> float:
-        """What the standing cultivars count as partners of a limb."""
-        there = (partners & self.standing.keys()) - {limb.cultivar}
-        return sum(limb.partners_needed if self.standing[one] else 1 for one in there)
-
-
-def _present(
-    program: Program, chosen: Sequence[tuple[Tree, int]], standing: Mapping[str, bool]
-) -> tuple[dict[str, int], frozenset[str]]:
-    """A variable for each cultivar on offer that does not stand already: one if a tree that carries it is chosen."""
-    carriers: dict[str, dict[int, float]] = defaultdict(dict)
-    for tree, variable in chosen:
-        for limb in tree.limbs:
-            if limb.cultivar not in standing:
-                carriers[limb.cultivar][variable] = -1.0
-    present = {}
-    for cultivar, trees in sorted(carriers.items()):
-        present[cultivar] = program.variable(whole=False)
-        program.row({present[cultivar]: 1.0} | trees, high=0)
-    limbs = (limb for tree, _ in chosen for limb in tree.limbs)
-    return present, frozenset(limb.cultivar for limb in limbs if limb.partners_needed == 0)
-
-
-def _serve_limb(program: Program, limb: Limb, tree: int, pollen: Pollen, order: Order) -> None:
-    """All partners together make up the need; what the proven ones leave of it costs points."""
-    needed = float(limb.partners_needed)
-    anyone = limb.proven | limb.likely
-    program.row(pollen.planted(limb, anyone) | {tree: -needed}, low=-pollen.there(limb, anyone))
-    unproven = program.variable(-order.weights.unproven_partner, whole=False)
-    short = {unproven: needed, tree: -needed}
-    program.row(pollen.planted(limb, limb.proven) | short, low=-pollen.there(limb, limb.proven))
 
 
 def _bar(program: Program, planting: PlantingSet, chosen: Sequence[tuple[Tree, int]]) -> None:
