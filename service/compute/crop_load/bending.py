@@ -1,8 +1,8 @@
 """Whether a loaded limb bends too far: the stress at its foot under the fruit at picking weight.
 
-The limb is taken as a round bar, level and fixed at the trunk, the hardest case. Stress is 32 M over π d³, for the moment
-M of the fruit and the thickness d. It is told as a share of the bending strength of green wood; leaves, wind and faults
-of the wood are left to the limits that rules compare the share with.
+The limb is taken as a round bar, level and fixed at the trunk, the hardest case. Stress is 32 M over π d³ for the
+moment M of the fruit and the thickness d, and it is told as a share of the bending strength of green wood. Leaves, wind
+and faults of the wood are left to the limits that rules compare the share with.
 """
 
 from __future__ import annotations
