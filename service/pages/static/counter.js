@@ -116,11 +116,11 @@ function plantingSet(set) {
 function show({ answer, conclusions, cautions, not_judged }) {
   const about = (one) => suggestion(one, conclusions);
   answerPlace.replaceChildren(...[
+    cautions.length ? make("section", "", make("h2", "Take care"), list(cautions, (c) => make("span", c.text))) : null,
+    plantingSet(answer.planting_set),
     make("h2", answer.suggestions.length ? "These suit the place" : "Nothing in the catalogue suits this place"),
     ...answer.considered.map(about),
     ...answer.suggestions.map(about),
-    plantingSet(answer.planting_set),
-    cautions.length ? make("section", "", make("h2", "Take care"), list(cautions, (c) => make("span", c.text))) : null,
     not_judged.length ? folded(`Not judged, because it is not known (${not_judged.length})`,
       list(not_judged, (fact) => make("span", fact.needs ? `${fact.meaning}: ${fact.needs}` : fact.meaning))) : null,
     answer.set_aside.length ? folded(`Set aside (${answer.set_aside.length + answer.set_aside_more})`,
