@@ -2,24 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from contextlib import contextmanager
 from typing import Any, cast
 
 from service.api.advice import envelope
-from service.api.climate_asked import ClimateAsked, question_in_json
+from service.api.climate_asked import ClimateAsked
 from service.api.fields import Asked, choice, flag, list_of, month_day, nested, number, text, whole
 from service.api.house import Resource, parts
 from service.api.keeping import keeps
+from service.api.place import read_place
 from service.api.suggested import SuggestionsTold
-from service.domain.climate import ClimateSummary
 from service.domain.cultivar import USES
-from service.domain.errors import NotUnderstood
-from service.domain.month_day import read_month_day
-from service.domain.site import Site, Wishes, read_zone
+from service.domain.site import Wishes
 from service.domain.units import Language
 from service.present.suggestion import suggestion_advice
-from service.questions.climate import summarise_climate
 from service.questions.suggestion import Judges, NamedTree, SuggestionQuestion, find_names, suggest
 
 blueprint = Resource("variety-suggestions", "What will fruit here: cultivars for a place, with reasons.")
@@ -129,10 +124,9 @@ def read_question(asked: dict[str, Any]) -> SuggestionQuestion:
         consider=asked.get("consider") or (),
         trees=None if trees is None else [_tree(tree) for tree in trees],
     )
-    site = dict(asked.get("site") or {})
-    series = site.pop("climate", None)
+    site, climate = read_place(asked.get("site"))
     return SuggestionQuestion(
-        site=_site(site),
+        site=site,
         wishes=Wishes(
             crops=found.crops,
             harvest_months=tuple(dict.fromkeys(wishes.get("harvest_months") or ())),
@@ -141,36 +135,9 @@ def read_question(asked: dict[str, Any]) -> SuggestionQuestion:
         ),
         existing_trees=found.trees,
         consider=found.consider,
-        climate=None if series is None else _climate(series),
+        climate=climate,
         limit=asked.get("limit"),
     )
-
-
-def _site(given: dict[str, Any]) -> Site:
-    for name, read in (
-        ("hardiness_zone", read_zone),
-        ("last_spring_frost", read_month_day),
-        ("first_autumn_frost", read_month_day),
-    ):
-        if given.get(name) is not None:
-            given[name] = read(given[name])
-    with _pointing_below("/site"):
-        return Site(**given)
-
-
-def _climate(series: dict[str, Any]) -> ClimateSummary:
-    models = parts().climate
-    with _pointing_below("/site/climate"):
-        return summarise_climate(question_in_json(series, models), models)
-
-
-@contextmanager
-def _pointing_below(start: str) -> Iterator[None]:
-    """Faults of one part of the request point into the whole of it."""
-    try:
-        yield
-    except NotUnderstood as fault:
-        raise NotUnderstood(*((start + pointer, detail) for pointer, detail in fault.faults)) from fault
 
 
 def _tree(asked: dict[str, Any]) -> NamedTree:
