@@ -16,7 +16,7 @@ def steps(for_pytest: list[str]) -> list[tuple[str, list[str]]]:
         ("style", [str(BIN / "ruff"), "check"]),
         ("import contracts", [str(BIN / "lint-imports"), "--no-cache"]),
         ("types", [sys.executable, "-m", "mypy"]),
-        ("tests", [sys.executable, "-m", "pytest", *for_pytest]),
+        ("tests", [sys.executable, "-m", "pytest", *(for_pytest or ["-n", "auto"])]),
     ]
 
 
