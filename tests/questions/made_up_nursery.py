@@ -166,18 +166,19 @@ def catalogue() -> Catalogue:
 def nursery(folder: Path) -> Rulebook:
     """The rulebook of the nursery, written into an empty folder."""
     (folder / "vocabulary.yaml").write_text(VOCABULARY.read_text(encoding="utf-8"), encoding="utf-8")
-    (folder / "limits.yaml").write_text(_limits(), encoding="utf-8")
+    (folder / "limits.yaml").write_text(written_limits(), encoding="utf-8")
     for name, text in RULES.items():
         (folder / name).parent.mkdir(parents=True, exist_ok=True)
         (folder / name).write_text(text, encoding="utf-8")
     return assemble(folder, catalogue())
 
 
-def _limits() -> str:
+def written_limits(**more: tuple[str, float]) -> str:
+    """The limits of the nursery, and more by name with their unit, as they stand in limits.yaml."""
     entries = [
         f"  {name}: {{meaning: made up, unit: {unit}, value: {value}, range: [0, 1000], basis: common practice,"
         " confirmed: 2026-01-01}\n"
-        for name, (unit, value) in _LIMITS.items()
+        for name, (unit, value) in {**_LIMITS, **more}.items()
     ]
     return "limits:\n" + "".join(entries)
 
