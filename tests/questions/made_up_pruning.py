@@ -75,11 +75,11 @@ RULES = {
              ' dry_weeks: 6}, say: "Cut a peach in dry summer weather."',
              fires="crop: peach", silent="crop: apple"),
         rule("apple-in-winter", "crop: {is: apple}",
-             'conclude: {main_season: late_dormant, main_from_day: 350, main_to_day: 40}, say: "Cut an apple in winter."',
+             'conclude: {main_season: late_dormant, main_from_day: 350, main_to_day: 40}, say: "Cut it in winter."',
              fires="crop: apple", silent="crop: peach"),
         rule("summer-days", "tree.varieties: {at_least: 1}",
-             "conclude: {early_summer_from_day: 121, early_summer_to_day: 151, after_harvest_to_day: 270, frost_weeks: 6},"
-             ' say: "There are cuts of summer."',
+             "conclude: {early_summer_from_day: 121, early_summer_to_day: 151, after_harvest_to_day: 270,"
+             ' frost_weeks: 6}, say: "There are cuts of summer."',
              fires="tree.varieties: 1", silent="tree.varieties: unknown"),
         rule("open-centre-assumed", "crop: {is: peach}, tree.training: {known: false}",
              'conclude: {training_assumed: open_centre}, say: "An open centre is assumed."',
@@ -88,8 +88,8 @@ RULES = {
              'conclude: {renovation_years: 3}, advise: "Bring it down over {renovation_years}."',
              fires="tree.over_wanted_share: 1.6", silent="tree.over_wanted_share: 1.5"),
         rule("wires", "form.first_wire_in: {known: true}, form.wire_gap_in: {known: true}, form.tiers: {known: true}",
-             "conclude: {first_wire_in: {fact: form.first_wire_in}, wire_gap_in: {fact: form.wire_gap_in}, wire_count: 4},"
-             ' say: "Stretch wires."',
+             "conclude: {first_wire_in: {fact: form.first_wire_in}, wire_gap_in: {fact: form.wire_gap_in},"
+             ' wire_count: 4}, say: "Stretch wires."',
              fires="form.first_wire_in: 18, form.wire_gap_in: 16, form.tiers: 3", silent="form.first_wire_in: unknown"),
         rule("fruit-to-a-shoot", "crop: {is: peach}, tree.shoot_length_in: {above: 6}",
              'conclude: {fruit_per_shoot: 6}, say: "A shoot carries six."',
@@ -101,13 +101,15 @@ RULES = {
              fires="window.main: open, weather.wet: false", silent="window.main: ahead, weather.wet: false"),
         rule("wait", "window.main: {one_of: [ahead, past]}, window.main_from_day: {known: true}",
              'conclude: {when_verdict: not_now}, advise: "Come back from {window.main_from_day} on."',
-             fires="window.main: ahead, window.main_from_day: 182", silent="window.main: open, window.main_from_day: 182"),
+             fires="window.main: ahead, window.main_from_day: 182",
+             silent="window.main: open, window.main_from_day: 182"),
         rule("wet", "weather.wet: {is: true}", 'conclude: {weather_verdict: too_wet}, caution: "Cut no wet bark."',
              fires="weather.wet: true", silent="weather.wet: false"),
     ],
     "pruning/cut/made_up.yaml": [
         _cut_rule("dead_wood", "cut_season: any_time, cut_verdict: now", "Take out dead wood."),
-        _cut_rule("fruiting_shoots", "cut_season: main, share_percent: {limit: made_up.share}, share_of: last_years_growth",
+        _cut_rule("fruiting_shoots",
+                  "cut_season: main, share_percent: {limit: made_up.share}, share_of: last_years_growth",
                   "Take out old shoots."),
         _cut_rule("summer_first", "cut_season: early_summer", "Shorten new shoots."),
         _cut_rule("summer_after_harvest", "cut_season: after_harvest", "Shorten them again."),

@@ -41,6 +41,7 @@ class Windows:
         return None if first is None or last is None else Days(first, last)
 
     def first_after_harvest(self) -> int | None:
+        """The day after the last fruit is picked; on a tree that is bare already no later than today."""
         if self.harvested and self.day is not None:
             return self.day if self.harvest is None else min(self.day, self.harvest + 1)
         return None if self.harvest is None else self.harvest + 1
@@ -78,6 +79,7 @@ class Windows:
     def dated(
         self, days: Days | None, narrowed_by: tuple[str, ...], *, today: date | None, southern: bool
     ) -> DatedWindow:
+        """The window with where the day stands to it, and with dates where a day is asked about."""
         where = None if self.day is None else standing(days, self.day)
         if days is None or today is None:
             return DatedWindow(days, where, narrowed_by=narrowed_by)
@@ -85,6 +87,7 @@ class Windows:
         return DatedWindow(days, where, opens, closes, narrowed_by)
 
     def number(self, name: str) -> int | None:
+        """A concluded number as a whole one."""
         return _whole(self.concluded.get(name))
 
 
