@@ -125,8 +125,9 @@ def test_the_thickness_that_would_matter_is_that_of_the_number_by_spacing(rulebo
 
 @pytest.mark.parametrize(
     ("load", "basis"),
-    [(Load(), "none"), (Load(set="heavy"), "set_class"), (Load(fruit=5), "tree"), (Load((Branch(length_in=5),)), "none"),
-     (Load((Branch(fruit=5),)), "branches"), (Load((Branch(fruit=5),), fruit=9), "branches_and_tree")],
+    [(Load(), "none"), (Load((Branch(length_in=5),)), "none"), (Load(set="heavy"), "set_class"),
+     (Load(fruit=5), "tree"), (Load((Branch(fruit=5),)), "branches"),
+     (Load((Branch(fruit=5),), fruit=9), "branches_and_tree")],
 )  # fmt: skip
 def test_the_number_of_fruit_says_what_it_rests_on(rulebook: Rulebook, load: Load, basis: str) -> None:
     assert one(rulebook, ThinningQuestion("peach", (Variety(load=load),))).facts["load.basis"] == basis
