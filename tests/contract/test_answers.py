@@ -29,6 +29,15 @@ QUESTIONS: list[dict[str, Any]] = [
     {"site": SITE, "consider": ["Honeycrisp", "Golden Delicious"], "existing_trees": [{"cultivar": "Liberty"}]},
     {"site": {"hardiness_zone": "4a", "chill_hours": 150}, "language": "es", "set_aside_limit": 1000, "limit": 50},
 ]
+PRUNING: list[dict[str, Any]] = [
+    {"crop": "peach"},
+    {"crop": "apricot", "date": "2026-01-15", "site": {"hardiness_zone": "9a", "rains_begin": "10-20"}},
+    {"crop": "apple", "date": "2026-02-10", "height_ft": 22, "max_height_ft": 11, "years_unpruned": 8,
+     "observations": ["dead_wood", "water_sprouts", "fire_blight"], "weather": {"wet": False, "dry_days_ahead": 4}},
+    {"crop": "apple", "training": "horizontal_tiers", "date": "2026-05-20", "language": "es", "vigour": "strong"},
+    {"crop": "apple", "date": "2026-07-01", "site": {"latitude": -38, "hardiness_zone": "9b"},
+     "varieties": [{"name": "Gala", "shoot_length_in": 40}, {"name": "Braeburn", "shoot_length_in": 12}]},
+]  # fmt: skip
 
 
 @pytest.fixture(scope="module")
@@ -51,6 +60,13 @@ def test_the_variety_question(client: FlaskClient, strict: dict[str, Any], quest
     told = client.post("/v1/variety-suggestions", json=question)
     assert told.status_code == 200
     assert faults(strict, "/v1/variety-suggestions", "post", told.json) == []
+
+
+@pytest.mark.parametrize("question", PRUNING, ids=["nothing known", "too early", "overgrown", "tiers", "grafted"])
+def test_the_pruning_question(client: FlaskClient, strict: dict[str, Any], question: dict[str, Any]) -> None:
+    told = client.post("/v1/pruning-plans", json=question)
+    assert told.status_code == 200
+    assert faults(strict, "/v1/pruning-plans", "post", told.json) == []
 
 
 @pytest.mark.parametrize("name", ["crops", "cultivars", "rootstocks", "rules", "sources"])
