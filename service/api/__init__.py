@@ -11,6 +11,8 @@ if TYPE_CHECKING:
 RESOURCES = (
     "variety_suggestions",
     "pollination",
+    "thinning_plans",
+    "pruning_plans",
     "climate_summaries",
     "crops",
     "cultivars",
