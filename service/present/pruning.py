@@ -10,12 +10,12 @@ from service.domain.units import INCH_CM, Language, feet_to_metres
 from service.present.advice import About, Advice
 from service.present.amounts import amount_text, amount_told, amounts_of
 from service.present.sentences import Sentences
-from service.questions.pruning import DatedWindow, JudgedCut, JudgedVariety, JudgedYear, PruningAnswer
+from service.questions.pruning import WINDOWS, DatedWindow, JudgedCut, JudgedVariety, JudgedYear, PruningAnswer
 from service.reasoning.conclusions import Conclusion
 from service.reasoning.rulebook import Rulebook
 
 _WORK = ("advise", "caution", "set_aside", "forbid")
-_SUMMER = ("early_summer", "after_harvest", "late_summer")
+_SUMMER = tuple(name for name in WINDOWS if name != "main")
 
 
 def pruning_advice(answer: PruningAnswer, *, rulebook: Rulebook, language: Language = "en") -> dict[str, Any]:
@@ -186,7 +186,8 @@ def _state(window: DatedWindow) -> str | None:
 
 
 def _waits_for(one: JudgedCut, days: dict[str, Any] | None) -> str | None:
-    """What a postponed cut waits for: its days, or weather while they run; nothing where it is never made."""
+    """What a postponed cut waits for: its days, or weather where they run; nothing where it is never made."""
     if one.refused:
         return None
-    return "days" if days is not None and days["state"] in ("ahead", "past", "none") else "weather"
+    days_unknown = days is None and one.season in WINDOWS
+    return "days" if days_unknown or (days is not None and days["state"] != "open") else "weather"

@@ -106,3 +106,9 @@ def test_each_conclusion_says_what_it_is_about(rulebook: Rulebook) -> None:
     whole = told(rulebook, PrunedTree("apple", varieties=grown), WINTER)
     about = {one["rule"]: one["about"] for one in whole["conclusions"]}
     assert (about["apple-in-winter"], about["dead-wood"], about["strong-variety"]) == (None, "dead_wood", "Strong")
+
+
+def test_a_cut_after_an_unknown_harvest_waits_for_days_that_nobody_can_tell(rulebook: Rulebook) -> None:
+    answer = told(rulebook, PrunedTree("peach"), WINTER)["answer"]
+    after = next(cut for cut in answer["not_now"] if cut["cut"] == "summer_after_harvest")
+    assert (after["come_back"], after["waits_for"]) == (None, "days")

@@ -3,6 +3,7 @@
 from service.questions.pruning.ask import plan_pruning
 from service.questions.pruning.naming import NamedPruning, find_pruned
 from service.questions.pruning.question import (
+    WINDOWS,
     DatedWindow,
     JudgedCut,
     JudgedVariety,
@@ -13,6 +14,7 @@ from service.questions.pruning.question import (
 )
 
 __all__ = [
+    "WINDOWS",
     "DatedWindow",
     "JudgedCut",
     "JudgedVariety",
