@@ -8,7 +8,7 @@ from service.api.advice import ReasonTold
 from service.api.fields import Told, choice, nested, number, text, whole
 from service.compute.crop_load.bounds import Measure
 
-_ACTIONS = ("wait", "leave", "thin", "clear")
+_ACTIONS = ("wait", "leave", "thin", "remove_all")
 _MEASURES = get_args(Measure)
 
 
@@ -57,7 +57,7 @@ class BranchTold(Told):
 class PlanTold(Told):
     """What to do with the fruit of a tree, or of one variety on it."""
 
-    action = choice("Wait and come back; leave all; thin; or clear the tree of fruit.", values=_ACTIONS, example="thin",
+    action = choice("Wait and come back; leave all; thin; or take all off.", values=_ACTIONS, example="thin",
                     required=True, nullable=True)  # fmt: skip
     urgency = choice("How soon.", values=("now", "soon", "later", "none"), required=True, nullable=True)
     window = choice("Where the season stands to the time of thinning.", values=("not_open", "open", "closing", "past"),

@@ -142,6 +142,7 @@ def _variety(at: str, asked: Mapping[str, Any], cultivar: str | None) -> Variety
         cultivar=cultivar,
         **{name: asked.get(name) for name in ("ripening", "fruit_size", "hybrid_type", "bearing")},
         load=_made(Load, {**asked, "branches": branches}, at=at),
+        at=at,
     )
 
 

@@ -10,6 +10,7 @@ from service.compute.crop_load import (
     Bound,
     Carried,
     Fruiting,
+    Limb,
     Part,
     Reach,
     Targets,
@@ -18,9 +19,9 @@ from service.compute.crop_load import (
     carry,
     in_thirds,
     lowest,
+    safe_fruit,
     strain,
 )
-from service.compute.crop_load.bending import safe_fruit
 from service.compute.crop_load.placing import share_out
 from service.domain.crop_load import Branch, Load, TreeSize
 from service.domain.errors import NotUnderstood
@@ -243,13 +244,14 @@ def test_thirds_hold_every_fruit_and_no_more_toward_the_tip(fruit: int) -> None:
 
 @given(st.floats(6, 120), st.floats(0.2, 3), st.floats(0.1, 1))
 def test_the_safe_number_is_the_last_below_the_limit(length: float, diameter: float, most: float) -> None:
-    safe = safe_fruit(length, diameter, lever=0.4, fruiting=FRUITING, most=most)
-    under, over = (strain(length, diameter, fruit=count, lever=0.4, fruiting=FRUITING) for count in (safe, safe + 1))
+    limb = Limb(length, diameter, lever=0.4)
+    safe = safe_fruit(limb, FRUITING, most=most)
+    under, over = (strain(limb, count, FRUITING) for count in (safe, safe + 1))
     assert under <= most * (1 + 1e-9)
     assert over > most * (1 - 1e-9)
 
 
 def test_fruit_toward_the_tip_strain_a_limb_more() -> None:
     inner, outer = Thirds(1, 0, 0), Thirds(0, 0, 1)
-    near, far = (strain(36, 0.6, fruit=6, lever=each.lever, fruiting=FRUITING) for each in (inner, outer))
+    near, far = (strain(Limb(36, 0.6, each.lever), 6, FRUITING) for each in (inner, outer))
     assert far == pytest.approx(5 * near)

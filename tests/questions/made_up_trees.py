@@ -81,7 +81,7 @@ RULES = {
              'conclude: {thinning_action: thin, urgency: now}, advise: "Take {load.surplus} off."',
              fires="load.surplus: 1, load.allowed: 5", silent="load.surplus: 0, load.allowed: 0"),
         rule("none-at-all", "load.allowed: {is: 0}",
-             'conclude: {thinning_action: clear, urgency: now}, advise: "Take all off."',
+             'conclude: {thinning_action: remove_all, urgency: now}, advise: "Take all off."',
              fires="load.allowed: 0", silent="load.allowed: 1"),
         rule("few-enough", "load.surplus: {is: 0}, load.allowed: {above: 0}",
              'conclude: {thinning_action: leave, urgency: none}, say: "Leave it."',

@@ -58,9 +58,9 @@ def test_leave_keeps_all_even_where_the_measures_allow_fewer(rulebook: Rulebook)
     assert [(branch.keep, branch.remove) for branch in plan.branches] == [(5, 0)]
 
 
-def test_a_tree_in_its_first_summer_is_cleared(rulebook: Rulebook) -> None:
+def test_a_tree_in_its_first_summer_keeps_none(rulebook: Rulebook) -> None:
     plan = planned(rulebook, Branch(36, 0.6, 5), age_years=1)
-    assert (plan.action, plan.keep, plan.remove) == ("clear", 0, 5)
+    assert (plan.action, plan.keep, plan.remove) == ("remove_all", 0, 5)
     assert [(branch.keep, branch.remove) for branch in plan.branches] == [(0, 5)]
 
 
@@ -89,7 +89,8 @@ def test_an_impossible_branch_is_refused_at_its_place(rulebook: Rulebook) -> Non
 
 
 def test_an_impossible_branch_of_a_variety_is_pointed_at_there(rulebook: Rulebook) -> None:
-    good, bad = Variety(load=Load((Branch(30, fruit=20),))), Variety(load=Load((Branch(3, fruit=400),)))
+    good = Variety(load=Load((Branch(30, fruit=20),)), at="/varieties/0")
+    bad = Variety(load=Load((Branch(3, fruit=400),)), at="/varieties/1")
     with pytest.raises(NotUnderstood) as fault:
         answer(rulebook, ThinningQuestion("peach", (good, bad)))
     assert fault.value.faults[0][0] == "/varieties/1/branches/0/fruit"

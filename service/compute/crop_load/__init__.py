@@ -1,6 +1,6 @@
 """How many fruit a tree and its branches can carry: the measures that apply, and the lowest of them."""
 
-from service.compute.crop_load.bending import Fruiting, strain
+from service.compute.crop_load.bending import Fruiting, Limb, safe_fruit, strain
 from service.compute.crop_load.bounds import Bound, Reach, Targets, branch_bounds, lowest, tree_bounds
 from service.compute.crop_load.carrying import Carried, CarriedBranch, Part, carry
 from service.compute.crop_load.placing import Thirds, in_thirds
@@ -10,6 +10,7 @@ __all__ = [
     "Carried",
     "CarriedBranch",
     "Fruiting",
+    "Limb",
     "Part",
     "Reach",
     "Targets",
@@ -18,6 +19,7 @@ __all__ = [
     "carry",
     "in_thirds",
     "lowest",
+    "safe_fruit",
     "strain",
     "tree_bounds",
 ]

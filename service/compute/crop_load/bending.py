@@ -22,23 +22,31 @@ class Fruiting:
     wood_strength_psi: float
 
 
-def strain(length_in: float, diameter_in: float, *, fruit: int, lever: float, fruiting: Fruiting) -> float:
-    """Bending stress as a share of the strength of the wood; `lever` is where the fruit hang, as a share of the length.
+@dataclass(frozen=True, slots=True)
+class Limb:
+    """A limb by its length and its thickness at the foot; `lever` is where its fruit hang, as a share of the length."""
+
+    length_in: float
+    diameter_in: float
+    lever: float
+
+
+def strain(limb: Limb, fruit: int, fruiting: Fruiting) -> float:
+    """Bending stress as a share of the strength of the wood.
 
     Six peaches of 6 oz on a limb of 36 in and half an inch, 8000 psi (fpl-wood-handbook, recalled):
 
-    >>> round(strain(36, 0.5, fruit=6, lever=0.39, fruiting=Fruiting(6, 8000)), 2)
+    >>> round(strain(Limb(36, 0.5, lever=0.39), 6, Fruiting(6, 8000)), 2)
     0.32
     """
-    moment = fruit * fruiting.fruit_weight_oz / OUNCES_PER_POUND * length_in * lever
-    return 32 * moment / (math.pi * diameter_in**3) / fruiting.wood_strength_psi
+    moment = fruit * fruiting.fruit_weight_oz / OUNCES_PER_POUND * limb.length_in * limb.lever
+    return 32 * moment / (math.pi * limb.diameter_in**3) / fruiting.wood_strength_psi
 
 
-def safe_fruit(length_in: float, diameter_in: float, *, lever: float, fruiting: Fruiting, most: float) -> int:
-    """How many fruit a limb carries below a share of its strength.
+def safe_fruit(limb: Limb, fruiting: Fruiting, *, most: float) -> int:
+    """How many fruit a limb carries up to a share of its strength.
 
-    >>> safe_fruit(36, 0.5, lever=0.39, fruiting=Fruiting(6, 8000), most=0.35)
+    >>> safe_fruit(Limb(36, 0.5, lever=0.39), Fruiting(6, 8000), most=0.35)
     6
     """
-    one = strain(length_in, diameter_in, fruit=1, lever=lever, fruiting=fruiting)
-    return min(_MOST, math.floor(most / one))
+    return min(_MOST, math.floor(most / strain(limb, 1, fruiting)))

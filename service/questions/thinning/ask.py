@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import fields
-from functools import lru_cache
 
 from service.compute.crop_load import Carried, Part, Targets, carry
 from service.questions.thinning.branches import BranchJudge, decided
 from service.questions.thinning.cases import carried_facts, said_facts, target_facts
+from service.questions.thinning.gaps import unknown_of
 from service.questions.thinning.measured import measured_facts, reach_of, refuse_impossible, sizes_that_matter
 from service.questions.thinning.question import Facts, ThinningAnswer, ThinningQuestion, Variety, VarietyPlan, word
 from service.questions.thinning.timing import window_facts
@@ -37,9 +37,8 @@ class _Way:
         self.question, self.rulebook, self.asking = question, rulebook, asking
         self.limits = rulebook.limits
         self.reach = reach_of(self.limits)
-        several = len(question.varieties) > 1
-        for place, variety in enumerate(question.varieties):
-            refuse_impossible(variety.load, self.limits, at=f"/varieties/{place}" if several else "")
+        for variety in question.varieties:
+            refuse_impossible(variety, self.limits)
 
     def answer(self) -> ThinningAnswer:
         varieties = self.question.varieties
@@ -59,7 +58,7 @@ class _Way:
             question=self.question,
             crop=self.rulebook.catalogue.crops[self.question.crop],
             plans=plans,
-            not_judged=_not_judged(plans, self.rulebook),
+            not_judged=unknown_of(plans, self.rulebook),
         )
 
     def reckoned(
@@ -108,18 +107,3 @@ class _Way:
 def _targets(judgement: Judgement) -> Targets:
     concluded = judgement.concluded
     return Targets(**{field.name: concluded.get(field.name) for field in fields(Targets)})  # type: ignore[arg-type]
-
-
-def _not_judged(plans: tuple[VarietyPlan, ...], rulebook: Rulebook) -> tuple[str, ...]:
-    """What rules ask about, could be told, and nobody told of any of the varieties."""
-    return tuple(name for name in _asked_about(rulebook) if all(name not in plan.facts for plan in plans))
-
-
-@lru_cache(maxsize=8)
-def _asked_about(rulebook: Rulebook) -> tuple[str, ...]:
-    rules = [rule for name, rules in rulebook.rulesets.items() if name.startswith("thinning.") for rule in rules]
-    tested = {test.fact for rule in rules for test in rule.when}
-    facts = rulebook.vocabulary.facts.items()
-    return tuple(
-        name for name, fact in facts if fact.needs and name in tested and not name.startswith("branch.")
-    )

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from service.compute.crop_load import CarriedBranch, Fruiting, Thirds, in_thirds, strain
-from service.compute.crop_load.bending import safe_fruit
+from service.compute.crop_load import CarriedBranch, Fruiting, Limb, Thirds, in_thirds, safe_fruit, strain
 from service.domain.crop_load import Branch
 from service.questions.thinning.cases import INCHES_PER_FOOT
 from service.questions.thinning.measured import Limits
@@ -66,14 +65,12 @@ class BranchJudge:
         if weight is None or branch.length_in is None or branch.diameter_in is None:
             return {}
         fruiting = Fruiting(weight.value, self._number("reckoning.wood_strength"))
-        size, most = (branch.length_in, branch.diameter_in), self._number("strain.prop")
-        facts: dict[str, Value] = {
-            "branch.safe_fruit": safe_fruit(*size, lever=shares.lever, fruiting=fruiting, most=most)
-        }
+        limb = Limb(branch.length_in, branch.diameter_in, shares.lever)
+        facts: dict[str, Value] = {"branch.safe_fruit": safe_fruit(limb, fruiting, most=self._number("strain.prop"))}
         if keep is not None:
-            facts["branch.strain"] = strain(*size, fruit=keep, lever=shares.lever, fruiting=fruiting)
+            facts["branch.strain"] = strain(limb, keep, fruiting)
         if branch.fruit is not None:
-            facts["branch.strain_unthinned"] = strain(*size, fruit=branch.fruit, lever=_EVEN.lever, fruiting=fruiting)
+            facts["branch.strain_unthinned"] = strain(replace(limb, lever=_EVEN.lever), branch.fruit, fruiting)
         return facts
 
     def _number(self, limit: str) -> float:
@@ -83,11 +80,11 @@ class BranchJudge:
 def decided(fruit: int | None, keep: int | None, action: str | None) -> tuple[int | None, int | None]:
     """What stays and what comes off once the rules have said what to do; what nobody counted stays unknown.
 
-    >>> decided(48, 6, "thin"), decided(48, 6, "leave"), decided(48, 6, "clear"), decided(None, 6, "thin")
+    >>> decided(48, 6, "thin"), decided(48, 6, "leave"), decided(48, 6, "remove_all"), decided(None, 6, "thin")
     ((6, 42), (48, 0), (0, 48), (6, None))
     """
     if action == "leave":
         return fruit, 0
-    if action == "clear":
+    if action == "remove_all":
         return 0, fruit
     return keep, None if fruit is None or keep is None else fruit - keep

@@ -11,6 +11,7 @@ from service.compute.crop_load.sections import diameter_of_girth, diameter_of_se
 from service.domain.crop_load import Branch, Load, TreeSize
 from service.domain.errors import NotUnderstood
 from service.questions.thinning.cases import INCHES_PER_FOOT
+from service.questions.thinning.question import Variety
 from service.reasoning.limits import Limit
 from service.reasoning.vocabulary import Value
 
@@ -23,17 +24,20 @@ def reach_of(limits: Limits) -> Reach:
     return Reach(*(limits[name].value for name in names))
 
 
-def refuse_impossible(load: Load, limits: Limits, *, at: str = "") -> None:
+def refuse_impossible(variety: Variety, limits: Limits) -> None:
     """NotUnderstood where a branch is said to carry more fruit than can hang on it."""
     most = limits["thinning.refuse.fruit_per_foot"].value
     faults = [
-        (f"{at}/branches/{place}/fruit", f"{branch.fruit} fruit cannot hang on {branch.length_in:g} in of branch; "
-         "check the count and the length")
-        for place, branch in enumerate(load.branches)
+        (f"{variety.at}/branches/{place}/fruit", _too_many(branch))
+        for place, branch in enumerate(variety.load.branches)
         if (per_foot := _per_foot(branch)) is not None and per_foot > most
-    ]  # fmt: skip
+    ]
     if faults:
         raise NotUnderstood(*faults)
+
+
+def _too_many(branch: Branch) -> str:
+    return f"{branch.fruit} fruit cannot hang on {branch.length_in:g} in of branch; check the count and the length"
 
 
 def measured_facts(tree: TreeSize, load: Load, limits: Limits) -> dict[str, Value]:

@@ -30,7 +30,10 @@ def word(concluded: Value | None) -> str | None:
 
 @dataclass(frozen=True, slots=True)
 class Variety:
-    """A variety on the tree with its load; `cultivar` is its id, None where nobody named it."""
+    """A variety on the tree with its load; `cultivar` is its id, None where nobody named it.
+
+    `at` is where it stands in the request, so that what is refused can be pointed at.
+    """
 
     cultivar: str | None = None
     ripening: str | None = None
@@ -38,6 +41,7 @@ class Variety:
     hybrid_type: str | None = None
     bearing: str | None = None
     load: Load = field(default_factory=Load)
+    at: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +115,7 @@ class VarietyPlan:
 
     @property
     def action(self) -> str | None:
-        """What to do with the fruit: wait, leave, thin or clear; None where no rule says."""
+        """What to do with the fruit: wait, leave, thin or remove_all; None where no rule says."""
         return word(self.plan.concluded.get("thinning_action"))
 
     @property
