@@ -114,6 +114,15 @@ def test_a_high_tree_comes_down_over_years_to_the_wanted_height(rulebook: Rulebo
     assert [len(year.judgement.conclusions) for year in answer.renovation] == [1, 0, 0]
 
 
+def test_the_cut_of_this_year_goes_no_further_than_its_first_step(rulebook: Rulebook) -> None:
+    goals = {}
+    for height in (20, 12, 11, None):
+        answer = plan(rulebook, PrunedTree("peach", height_ft=height, max_height_ft=11), SUMMER)
+        cuts = {one.cut.id: one.judgement.concluded for one in answer.cuts}
+        goals[height] = cuts["height"]["bring_down_to_ft"] if "height" in cuts else None
+    assert goals == {20: 17, 12: 11, 11: None, None: None}
+
+
 def test_a_tree_that_is_hardly_too_high_comes_down_at_once(rulebook: Rulebook) -> None:
     assert plan(rulebook, PrunedTree("peach", height_ft=12, max_height_ft=11), SUMMER).renovation == ()
 

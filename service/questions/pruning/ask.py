@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from service.compute.harvest import Window
-from service.compute.renovation import renovation_steps
+from service.compute.renovation import RenovationYear, renovation_steps
 from service.compute.wires import wire_heights_in
 from service.questions.pruning.facts import (
     form_facts,
@@ -70,7 +70,7 @@ class _Way:
             windows=windows,
             cuts=self.cuts(facts),
             varieties=self.varieties(facts),
-            renovation=self.renovation(facts),
+            renovation=self.renovation(tree, facts),
             wires_in=self.wires(tree.concluded),
             training=self.training(tree),
             not_judged=unknown_of_tree(facts, self.rulebook),
@@ -102,6 +102,7 @@ class _Way:
         """What the rules on the tree pass on to those that come after."""
         facts = {f"plan.{name}": tree.concluded.get(name) for name in _CARRIED}
         facts["plan.training"] = self.training(tree)
+        facts["plan.height_goal_ft"] = next((step.height_ft for step in self.steps(tree.concluded)), None)
         per_shoot = tree.concluded.get("fruit_per_shoot")
         if self.told.fruit_wanted is not None and isinstance(per_shoot, int | float):
             facts["tree.shoots_for_fruit"] = shoots_for(self.told.fruit_wanted, per_shoot=per_shoot)
@@ -127,12 +128,16 @@ class _Way:
             for variety, grown in zip(varieties, variety_facts(varieties), strict=True)
         )
 
-    def renovation(self, facts: Facts) -> tuple[JudgedYear, ...]:
-        """The years of bringing the tree down, where the rules spread it over years and both heights are known."""
-        years, height, wanted = facts.get("plan.renovation_years"), self.told.height_ft, self.told.max_height_ft
-        if not isinstance(years, int | float) or height is None or wanted is None:
+    def steps(self, concluded: Facts) -> tuple[RenovationYear, ...]:
+        """The way down to the wanted height: over the years that the rules allow for it, or in this one."""
+        height, wanted, years = self.told.height_ft, self.told.max_height_ft, concluded.get("renovation_years", 1)
+        if height is None or wanted is None or not isinstance(years, int | float):
             return ()
-        steps = renovation_steps(height, wanted, years=round(years))
+        return renovation_steps(height, wanted, years=round(years))
+
+    def renovation(self, tree: Judgement, facts: Facts) -> tuple[JudgedYear, ...]:
+        """The years of bringing the tree down, where the rules spread it over years and both heights are known."""
+        steps = self.steps(tree.concluded) if "renovation_years" in tree.concluded else ()
         return tuple(
             JudgedYear(step, self.judge(RENOVATION_RULES, {**facts, **year_facts(step, years=len(steps))}))
             for step in steps
