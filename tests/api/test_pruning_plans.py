@@ -64,7 +64,7 @@ def test_the_largest_and_smallest_figures_are_answered(client: FlaskClient) -> N
     big = {
         "crop": "apple", "age_years": 200, "height_ft": 120, "max_height_ft": 1, "shoot_length_in": 200,
         "years_unpruned": 200, "fruit_wanted": 5000, "shared_hole": {"trees": 12, "heights_ft": [120, 0.5]},
-        "varieties": [{"name": "Gala", "shoot_length_in": 200}, {"name": "Fuji", "shoot_length_in": 0.5}],
+        "varieties": [{"name": "Gala", "shoot_length_in": 200}, {"name": "Braeburn", "shoot_length_in": 0.5}],
     }  # fmt: skip
     assert client.post(PATH, json=big).status_code == 200
     assert client.post(PATH, json={"crop": "apple", "height_ft": 0.5, "max_height_ft": 60}).status_code == 200

@@ -104,7 +104,7 @@ def form_facts(form: TrainingForm | None, vocabulary: Vocabulary) -> dict[str, V
 def variety_facts(varieties: Sequence[GraftedVariety]) -> tuple[Facts, ...]:
     """How each variety on the tree grows against the others.
 
-    >>> two = (GraftedVariety("Gala", shoot_length_in=30), GraftedVariety("Fuji", shoot_length_in=12))
+    >>> two = (GraftedVariety("Gala", shoot_length_in=30), GraftedVariety("Braeburn", shoot_length_in=12))
     >>> [facts["variety.rank"] for facts in variety_facts(two)], variety_facts(two)[0]["variety.over_weakest"]
     (['strongest', 'weakest'], 2.5)
     """
