@@ -28,6 +28,10 @@ RegulatedStatus = Literal[
     "none", "eradicated_report", "federal_quarantine", "nursery_regulated", "report_if_suspected", "state_quarantine"
 ]
 REGULATED_STATUSES: tuple[RegulatedStatus, ...] = get_args(RegulatedStatus)
+ConditionKind = Literal["weather", "site", "care"]
+CONDITION_KINDS: tuple[ConditionKind, ...] = get_args(ConditionKind)
+MeasureKind = Literal["cultural", "mechanical", "biological"]
+MEASURE_KINDS: tuple[MeasureKind, ...] = get_args(MeasureKind)
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,6 +63,7 @@ class Condition:
     """A state of the weather, the site or the care that favours disorders."""
 
     id: str
+    about: ConditionKind
     what: Wording
 
 
@@ -67,7 +72,7 @@ class Measure:
     """Something that can be done about a disorder without a product."""
 
     id: str
-    kind: Literal["cultural", "mechanical", "biological"]
+    kind: MeasureKind
     what: Wording
 
 
@@ -75,9 +80,10 @@ class Measure:
 class Disorder:
     """One disorder.
 
-    `confused_on` holds crops that are no hosts although people often suspect it there, with what it is instead. A crop
-    that is neither in `hosts` nor in `uncertain_hosts` is no host. `stages` are those in which it shows. `from_memory`:
-    nobody saw the facts in a publication; `recalled` names the fields of which this is so although sources were read.
+    `confused_on` holds crops that are no hosts although people often suspect it there, with the disorders to look for
+    instead. A crop neither in `hosts` nor in `uncertain_hosts` is no host. `stages` are those in which it shows.
+    `sample` is the protocol and `bring` what to take by it. `from_memory`: nobody saw the facts in a publication;
+    `recalled` names the fields of which this is so although sources were read.
     """
 
     id: str
@@ -89,11 +95,11 @@ class Disorder:
     typical: tuple[str, ...]
     urgency: Urgency
     sample: str
+    bring: Wording
     sources: tuple[str, ...]
     scientific_names: tuple[str, ...] = ()
-    synonyms: tuple[str, ...] = ()
     uncertain_hosts: tuple[str, ...] = ()
-    confused_on: Mapping[str, Wording] = field(default_factory=lambda: MappingProxyType({}))
+    confused_on: Mapping[str, tuple[str, ...]] = field(default_factory=lambda: MappingProxyType({}))
     sometimes: tuple[str, ...] = ()
     rules_out: tuple[str, ...] = ()
     look_alikes: tuple[LookAlike, ...] = ()

@@ -12,18 +12,22 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import TypeVar
 
+from service.domain.complaint import Complaint
 from service.domain.crop import Crop
 from service.domain.cultivar import Cultivar
 from service.domain.cut import Cut
+from service.domain.disorder import Disorder, SampleProtocol
 from service.domain.errors import KnowledgeFault
 from service.domain.pollen import PollenKnowledge
 from service.domain.rootstock import Rootstock
+from service.domain.sign import Sign
 from service.domain.source import Source
 from service.domain.training import TrainingForm
 from service.knowledge import crop_file, cultivar_file
 from service.knowledge.crop_file import read_crop
 from service.knowledge.cultivar_file import read_cultivars
 from service.knowledge.cut_file import read_cuts
+from service.knowledge.diagnosis import DiagnosisKnowledge, read_diagnosis
 from service.knowledge.disease_file import read_diseases
 from service.knowledge.entry import Entry, nearest
 from service.knowledge.pollen_file import read_pollen
@@ -37,7 +41,7 @@ Named = TypeVar("Named", Crop, Cultivar, Rootstock)
 
 @dataclass(frozen=True)
 class Catalogue:
-    """What is known of crops, cultivars, rootstocks, training forms and kinds of cut, by id."""
+    """What is known of crops, cultivars, rootstocks, training forms, kinds of cut and sick trees, by id."""
 
     crops: Mapping[str, Crop]
     cultivars: Mapping[str, Cultivar]
@@ -47,6 +51,27 @@ class Catalogue:
     training: Mapping[str, TrainingForm] = field(default_factory=dict)
     cuts: Mapping[str, Cut] = field(default_factory=dict)
     pollen: PollenKnowledge = field(default_factory=PollenKnowledge)
+    diagnosis: DiagnosisKnowledge = field(default_factory=DiagnosisKnowledge)
+
+    @property
+    def signs(self) -> Mapping[str, Sign]:
+        """The signs that a person can find on a sick tree."""
+        return self.diagnosis.signs
+
+    @property
+    def disorders(self) -> Mapping[str, Disorder]:
+        """What can be wrong with a tree."""
+        return self.diagnosis.disorders
+
+    @property
+    def complaints(self) -> Mapping[str, Complaint]:
+        """What customers bring to the counter."""
+        return self.diagnosis.complaints
+
+    @property
+    def samples(self) -> Mapping[str, SampleProtocol]:
+        """How samples are taken and packed."""
+        return self.diagnosis.samples
 
     def cultivars_of(self, crop: str) -> tuple[Cultivar, ...]:
         """The cultivars of a crop, by denomination."""
@@ -84,6 +109,7 @@ def read_catalogue(folder: Path) -> Catalogue:
         pollen=read_pollen(folder, sources=sources, crops=crop_ids),
         training=read_training(folder, sources=sources, crops=crop_ids),
         cuts=read_cuts(folder, sources=sources),
+        diagnosis=read_diagnosis(folder, sources=sources, crops=crop_ids),
     )
     _check_denominations(cultivars)
     for crop, entry in crops:

@@ -7,8 +7,9 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import cast
 
-from service.domain.cut import CUT_KINDS, Cut, CutKind, Wording
+from service.domain.cut import CUT_KINDS, Cut, CutKind
 from service.knowledge.entry import Entry, read_file
+from service.knowledge.wording import wording
 
 FILE = "cuts.yaml"
 
@@ -37,16 +38,8 @@ def _cut(entry: Entry) -> Cut:
     return Cut(
         id=entry.name,
         kind=cast(CutKind, entry.choice("kind", CUT_KINDS)),
-        what=_wording(entry, "what"),
-        where=_wording(entry, "where"),
+        what=wording(entry, "what"),
+        where=wording(entry, "where"),
         living=entry.flag("living"),
         sources=cited,
     )
-
-
-def _wording(entry: Entry, key: str) -> Wording:
-    inner = entry.inner(key)
-    if inner is None:
-        entry.fail(f"the key “{key}” is missing")
-    inner.known(("text", "text_es"))
-    return Wording(inner.text("text"), inner.text("text_es"))

@@ -64,6 +64,9 @@ def choices_of(catalogue: Catalogue) -> Mapping[str, frozenset[str]]:
         "rootstocks": frozenset(catalogue.rootstocks),
         "diseases": frozenset(catalogue.diseases),
         "cuts": frozenset(catalogue.cuts),
+        "signs": frozenset(catalogue.signs),
+        "disorders": frozenset(catalogue.disorders),
+        "complaints": frozenset(catalogue.complaints),
     }
 
 
