@@ -61,8 +61,14 @@ def chill_claims(cultivar: Cultivar, crop: Crop) -> tuple[ChillClaim, ...]:
     """
     own = [_claim(stated, "cultivar") for stated in (cultivar.chill_portions, cultivar.chill_hours)]
     within = [_claim(stated, "cultivar") for stated in cultivar.chill_bounds]
+    wide = crop_chill_claims(crop)
+    return (*(claim for claim in (*own, *within) if claim is not None), *wide)
+
+
+def crop_chill_claims(crop: Crop) -> tuple[ChillClaim, ...]:
+    """The chill needs known of a crop as a whole."""
     wide = [_claim(stated, "crop") for stated in (crop.chill_portions, crop.chill_hours)]
-    return tuple(claim for claim in (*own, *within, *wide) if claim is not None)
+    return tuple(claim for claim in wide if claim is not None)
 
 
 def _claim(stated: Stated[ChillNeed] | None, basis: str) -> ChillClaim | None:

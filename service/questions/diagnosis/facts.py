@@ -1,0 +1,182 @@
+"""A diagnosis question as facts, by the names of the vocabulary; what is unknown is left out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import fields
+
+from service.compute.evidence import Likelihoods
+from service.compute.infection import infected_by
+from service.compute.pruning_window import day_number, days_until
+from service.domain.crop import Crop
+from service.domain.disorder import Disorder
+from service.domain.sick_tree import BloomTold, Care, RecentWeather, Seen, SickTree
+from service.domain.site import Site
+from service.questions.diagnosis.prepared import Prepared
+from service.questions.diagnosis.question import DiagnosisQuestion, Facts, JudgedDisorder, SignsFor
+from service.questions.suggestion.chill import chill_facts
+from service.questions.suggestion.known import crop_chill_claims
+from service.questions.suggestion.place import WinterChill, site_facts
+from service.questions.suggestion.prepared import prepare as prepare_varieties
+from service.questions.suggestion.standing import Standing
+from service.reasoning.rulebook import Rulebook
+from service.reasoning.vocabulary import Value
+
+_OF_TREE = ("age_years", "vigour", "last_crop", "bearing")
+Open = Mapping[str, Value | None]
+
+
+def known(facts: Open) -> dict[str, Value]:
+    """The facts that are known."""
+    return {name: value for name, value in facts.items() if value is not None}
+
+
+def case_facts(question: DiagnosisQuestion, site: Site, rulebook: Rulebook) -> dict[str, Value]:
+    """All that is told of the tree, the place, the season and the care, and what follows from it by reckoning."""
+    tree = question.tree
+    crop = rulebook.catalogue.crops[tree.crop]
+    place = site_facts(site)
+    facts: dict[str, Value | None] = {"crop": crop.id, "crop.kind": crop.kind, **place}
+    facts.update({f"tree.{name}": getattr(tree, name) for name in _OF_TREE})
+    facts.update({"complaint": question.complaint, "season.stage": tree.stage})
+    facts.update(_seen_facts(tree.seen))
+    facts.update(_told("recent", tree.weather, leave_out="wet_periods"))
+    facts.update(_told("bloom", tree.bloom))
+    facts.update(_told("care", tree.care))
+    facts["recent.infection"] = _infection(tree, rulebook)
+    facts.update(_day_facts(question, site, place))
+    facts.update(_fruiting_facts(question, place, rulebook))
+    return known(facts)
+
+
+def _seen_facts(seen: Seen) -> dict[str, Value | None]:
+    nothing_told = not seen.answers
+    return {
+        "signs.present": None if nothing_told else seen.present,
+        "signs.absent": None if nothing_told else seen.absent,
+    }
+
+
+def _told(group: str, told: RecentWeather | BloomTold | Care, *, leave_out: str = "") -> Iterator[tuple[str, Value]]:
+    for field in fields(told):
+        if field.name != leave_out:
+            yield f"{group}.{field.name}", getattr(told, field.name)
+
+
+def _infection(tree: SickTree, rulebook: Rulebook) -> tuple[str, ...] | None:
+    periods = tree.weather.wet_periods
+    conditions = rulebook.catalogue.diagnosis.infection.values()
+    met = (one.disorder for one in conditions if any(infected_by(period, one) for period in periods))
+    return tuple(dict.fromkeys(met)) if periods else None
+
+
+def _day_facts(question: DiagnosisQuestion, site: Site, place: Facts) -> dict[str, Value | None]:
+    if question.date is None:
+        return {}
+    today = day_number(question.date, southern=site.southern)
+    frost = place.get("site.last_spring_frost_day")
+    ahead = days_until(frost, today=today) if isinstance(frost, int) else None
+    return {"date.day": today, "date.days_to_last_frost": ahead}
+
+
+def _fruiting_facts(question: DiagnosisQuestion, place: Facts, rulebook: Rulebook) -> dict[str, Value | None]:
+    """What bears on fruiting: chill against the need, and whose pollen stands near."""
+    tree = question.tree
+    crop, winters = rulebook.catalogue.crops[tree.crop], WinterChill(question.climate)
+    if tree.cultivar is None:
+        fertility = crop.self_fertility
+        chill = chill_facts(crop_chill_claims(crop), place, winters)
+        return {**chill, "pollination.self_fertility": None if fertility is None else fertility.value}
+    varieties = prepare_varieties(rulebook)
+    grown = varieties.cultivars[tree.cultivar]
+    standing = Standing(question.existing_trees, crops=_alone(crop), table=varieties.table)
+    return {**grown.facts, **chill_facts(grown.chill, place, winters), **standing.facts(tree.cultivar, crop.id)}
+
+
+def _alone(crop: Crop) -> dict[str, Crop]:
+    return {crop.id: crop}
+
+
+def signs_for(disorder: Disorder, seen: Seen) -> SignsFor:
+    """The signs that were told, as a disorder sees them."""
+    return SignsFor(
+        typical_seen=tuple(sign for sign in seen.present if sign in disorder.typical),
+        sometimes_seen=tuple(sign for sign in seen.present if sign in disorder.sometimes),
+        against_seen=tuple(sign for sign in seen.present if sign in disorder.rules_out),
+        typical_missing=tuple(sign for sign in seen.absent if sign in disorder.typical),
+    )
+
+
+def disorder_facts(disorder: Disorder, signs: SignsFor, tree: SickTree, prepared: Prepared) -> dict[str, Value]:
+    """One disorder on this tree."""
+    facts: dict[str, Value | None] = {
+        "disorder": disorder.id,
+        "disorder.kind": disorder.kind,
+        "disorder.host": disorder.standing(tree.crop),
+        "disorder.often_confused": tree.crop in disorder.confused_on,
+        "disorder.season": season_of(disorder, tree.stage, prepared),
+        "disorder.regulated": disorder.regulated,
+        "disorder.urgency": disorder.urgency,
+        "disorder.signs_for": len(signs.speaking_for),
+        "disorder.typical_seen": len(signs.typical_seen),
+        "disorder.typical_missing": len(signs.typical_missing),
+        "disorder.signs_against": len(signs.against_seen),
+    }
+    return known(facts)
+
+
+def season_of(disorder: Disorder, stage: str | None, prepared: Prepared) -> str | None:
+    """Whether a stage of growth is one in which the disorder shows, near one, or out of its season."""
+    if stage is None or not disorder.stages:
+        return None
+    off = prepared.stages_off(disorder, stage)
+    return "in_season" if off == 0 else "near" if off <= prepared.points("season.near_stages") else "out"
+
+
+def suspect_facts(likelihoods: Likelihoods, place: int, causes: Mapping[str, JudgedDisorder]) -> dict[str, Value]:
+    """Where one of the ranked causes stands among the others."""
+    ranked = likelihoods.ranked
+    name, share = ranked[place]
+    rival = max((other for at, (_, other) in enumerate(ranked) if at != place), default=0.0)
+    disorder = causes[name].disorder
+    like = next((other for other, _ in ranked if other != name and disorder.like(other) is not None), None)
+    return known(
+        {
+            **causes[name].facts,
+            "suspect.likelihood": share,
+            "suspect.rank": place + 1,
+            "suspect.lead": share - rival,
+            "suspect.looks_like": like,
+        }
+    )
+
+
+def answer_facts(
+    likelihoods: Likelihoods, causes: Mapping[str, JudgedDisorder], seen: Seen, *, pointed_out_from: float
+) -> dict[str, Value]:
+    """The answer as a whole; a regulated disorder counts from the likelihood `pointed_out_from` on."""
+    ranked = likelihoods.ranked
+    (top, share), (second, next_share) = (*ranked, (None, 0.0), (None, 0.0))[:2]
+    first = None if top is None else causes[top].disorder
+    regulated = (causes[name].disorder.regulated != "none" for name, likely in ranked if likely >= pointed_out_from)
+    return known(
+        {
+            "answer.top": top,
+            "answer.top_kind": None if first is None else first.kind,
+            "answer.top_urgency": None if first is None else first.urgency,
+            "answer.second": second,
+            "answer.top_likelihood": share,
+            "answer.lead": share - next_share,
+            "answer.unexplained": likelihoods.something_else,
+            "answer.signs_told": len(seen.answers),
+            "answer.regulated_suspected": any(regulated),
+            "answer.look_alikes": taken_for_one_another(first, None if second is None else causes[second].disorder),
+        }
+    )
+
+
+def taken_for_one_another(first: Disorder | None, second: Disorder | None) -> bool:
+    """Whether either of two disorders names the other among those that it is taken for."""
+    if first is None or second is None:
+        return False
+    return first.like(second.id) is not None or second.like(first.id) is not None
