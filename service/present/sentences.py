@@ -10,6 +10,10 @@ import re
 from collections.abc import Mapping, Sequence
 from functools import lru_cache
 
+from service.domain.complaint import Complaint
+from service.domain.cut import Wording
+from service.domain.disorder import Disorder
+from service.domain.sign import Sign
 from service.domain.units import Language, quantity_text
 from service.present.choice_words import choice_text
 from service.reasoning.conclusions import Conclusion
@@ -18,6 +22,10 @@ from service.reasoning.vocabulary import CONCLUDED, Fact, Value
 
 _PLACEHOLDER = re.compile(r"\{([a-z][a-z0-9_.-]*)\}")
 _LIMIT = "limit."
+_OF_DIAGNOSIS = (
+    "disorder", "signs.present", "signs.absent", "complaint", "recent.infection", "suspect.looks_like", "answer.top",
+    "answer.second",
+)  # fmt: skip  # facts whose values have a name of their own in the catalogue
 _AND: Mapping[Language, str] = {"en": "and", "es": "y"}
 _YES_NO: Mapping[Language, tuple[str, str]] = {"en": ("no", "yes"), "es": ("no", "sí")}
 _NOT_KNOWN: Mapping[Language, str] = {"en": "unknown", "es": "desconocido"}
@@ -62,6 +70,18 @@ class Sentences:
         crop = self._book.catalogue.crops[crop_id]
         return crop.name_es if self._language == "es" else crop.name
 
+    def name(self, named: Disorder | Sign | Complaint) -> str:
+        """The name of a disorder, a sign or a complaint."""
+        return named.name_es if self._language == "es" else named.name
+
+    def wording(self, wording: Wording) -> str:
+        """A phrase that stands in both languages."""
+        return wording.text_es if self._language == "es" else wording.text
+
+    def word(self, word: str) -> str:
+        """A word of the vocabulary."""
+        return choice_text(word, language=self._language)
+
     def caution(self, name: str) -> str:
         """The text of a caution."""
         caution = self._book.cautions[name]
@@ -98,6 +118,9 @@ class Sentences:
             return self.crop(word)
         if word in catalogue.cultivars:
             return catalogue.cultivars[word].denomination
+        named = catalogue.disorders.get(word) or catalogue.signs.get(word) or catalogue.complaints.get(word)
+        if named is not None and fact.name in _OF_DIAGNOSIS:
+            return self.name(named)
         return choice_text(word, language=self._language)
 
 

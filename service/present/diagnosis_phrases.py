@@ -1,0 +1,45 @@
+"""The few phrases of a diagnosis that no rule writes, in English and Spanish."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from service.domain.units import Language
+
+_LEANS: Mapping[Language, str] = {
+    "en": "Then {name} is the likeliest: about {chance} in 100.",
+    "es": "Entonces lo más probable es {name}: unas {chance} de cada 100.",
+}
+_SOMETHING_ELSE: Mapping[Language, str] = {
+    "en": "something that is not on the list",
+    "es": "algo que no está en la lista",
+}
+_NO_HOST: Mapping[Language, str] = {
+    "en": "{disorder} does not live on this crop ({crop}).",
+    "es": "{disorder} no vive en este cultivo ({crop}).",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Phrases:
+    """The phrases of one language."""
+
+    language: Language
+
+    def of(self, english: str, spanish: str) -> str:
+        """The one of two wordings that is in this language."""
+        return spanish if self.language == "es" else english
+
+    def leans(self, name: str | None, likelihood: float) -> str:
+        """Where an answer would lean.
+
+        >>> Phrases("en").leans("peach leaf curl", 0.914)
+        'Then peach leaf curl is the likeliest: about 91 in 100.'
+        """
+        said = _SOMETHING_ELSE[self.language] if name is None else name[:1].lower() + name[1:]
+        return _LEANS[self.language].format(name=said, chance=round(100 * likelihood))
+
+    def no_host(self, crop: str, disorder: str) -> str:
+        """That a disorder does not live on a crop."""
+        return _NO_HOST[self.language].format(disorder=disorder, crop=crop)
