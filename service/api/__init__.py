@@ -13,6 +13,8 @@ RESOURCES = (
     "pollination",
     "thinning_plans",
     "pruning_plans",
+    "diagnoses",
+    "sign_drawings",
     "climate_summaries",
     "crops",
     "cultivars",

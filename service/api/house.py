@@ -35,6 +35,7 @@ from service.domain.errors import NotUnderstood
 from service.parts import Parts
 
 View = TypeVar("View", bound=Callable[..., Any])
+Answer = type[ma.Schema] | dict[str, str]
 SHORT_WHILE_S = 60
 KEY_PARAMETER = {
     "in": "header",
@@ -113,7 +114,7 @@ class Resource(flask_smorest.Blueprint):  # type: ignore[misc]  # it has no type
         """The view returns a dict that nobody should keep in a cache."""
         return self._told(schema, status, _not_stored, documented)
 
-    def reference(self, schema: type[ma.Schema], **documented: Any) -> Callable[[View], View]:
+    def reference(self, schema: Answer, **documented: Any) -> Callable[[View], View]:
         """The view returns a dict that depends on nothing but the address and the rulebook."""
         headers = {"ETag": {"description": "Tag of the rulebook.", "schema": {"type": "string"}}}
         told = self._told(schema, 200, _tagged, {"headers": headers, **documented})
@@ -121,7 +122,7 @@ class Resource(flask_smorest.Blueprint):  # type: ignore[misc]  # it has no type
         return lambda view: unchanged(told(view))
 
     def _told(
-        self, schema: type[ma.Schema], status: int, finish: Callable[[Response], Response], documented: dict[str, Any]
+        self, schema: Answer, status: int, finish: Callable[[Response], Response], documented: dict[str, Any]
     ) -> Callable[[View], View]:
         document = self.response(status, schema, **documented)
 

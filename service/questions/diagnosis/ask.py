@@ -13,7 +13,7 @@ from service.compute.evidence import Likelihoods, weigh
 from service.domain.complaint import Complaint
 from service.domain.disorder import Disorder
 from service.intake.complaint_words import Reading
-from service.questions.diagnosis.asking import apart, questions_next
+from service.questions.diagnosis.asking import questions_next, tell_apart
 from service.questions.diagnosis.facts import answer_facts, case_facts, disorder_facts, signs_for, suspect_facts
 from service.questions.diagnosis.gaps import unknown_of_causes
 from service.questions.diagnosis.prepared import Prepared, prepare
@@ -23,7 +23,6 @@ from service.questions.diagnosis.question import (
     Facts,
     JudgedDisorder,
     Suspect,
-    TellApart,
 )
 from service.questions.suggestion import Judges
 from service.questions.suggestion.place import with_climate
@@ -68,7 +67,7 @@ class _Way:
             suspects=suspects,
             ruled_out=self.ruled_out(judged.values()),
             ask_next=questions_next(likelihoods, self.tree, self.prepared),
-            tell_apart=self.tell_apart(suspects),
+            tell_apart=tell_apart(likelihoods, self.tree, self.prepared),
             judgement=self.whole(likelihoods, causes),
             not_judged=unknown_of_causes([{**self.facts, **one.cause.facts} for one in suspects], self.rulebook),
         )
@@ -149,11 +148,6 @@ class _Way:
         asked_for = one.disorder.id in self.question.suspected
         confused = self.tree.crop in one.disorder.confused_on
         return not asked_for, not confused, -len(one.signs.speaking_for), one.disorder.id
-
-    def tell_apart(self, suspects: tuple[Suspect, ...]) -> TellApart | None:
-        if len(suspects) < 2:
-            return None
-        return apart(suspects[0].disorder, suspects[1].disorder, prepared=self.prepared)
 
     def whole(self, likelihoods: Likelihoods, causes: Mapping[str, JudgedDisorder]) -> Judgement:
         facts = answer_facts(

@@ -11,8 +11,6 @@ from service.domain.sick_tree import SickTree
 from service.questions.diagnosis.prepared import Prepared, weights_of
 from service.questions.diagnosis.question import Leaning, NextQuestion, TellApart
 
-_SIGNS_APART = 3
-
 
 def questions_next(likelihoods: Likelihoods, tree: SickTree, prepared: Prepared) -> tuple[NextQuestion, ...]:
     """The signs nobody has been asked for that split the remaining causes best."""
@@ -37,17 +35,31 @@ def _leaning(shares: Floats, likelihoods: Likelihoods) -> Leaning:
     return Leaning(likelihoods.table.causes[likelihoods.rows[place]] if is_known else None, float(shares[place]))
 
 
-def apart(first: Disorder, second: Disorder, *, prepared: Prepared) -> TellApart:
-    """What tells two disorders apart: what is published of the pair, and the signs that speak for one of them alone."""
-    pair = first.like(second.id)
-    signs = pair.telling if pair is not None and pair.telling else _most_different(first, second, prepared)
-    return TellApart(first, second, pair, signs)
+def tell_apart(likelihoods: Likelihoods, tree: SickTree, prepared: Prepared) -> TellApart | None:
+    """What tells the likeliest cause from its rival: the second likeliest, or what people often take it for.
+
+    Where nothing speaks for the second, the likeliest of those that the first is often taken for stands in its place.
+    """
+    ranked = likelihoods.ranked
+    if len(ranked) < 2:
+        return None
+    disorders = prepared.rulebook.catalogue.disorders
+    first, second = disorders[ranked[0][0]], disorders[ranked[1][0]]
+    if ranked[1][1] < prepared.points("shown.least"):
+        second = next((disorders[name] for name, _ in ranked[1:] if first.like(name) is not None), second)
+    return _apart(first, second, tree=tree, prepared=prepared)
 
 
-def _most_different(first: Disorder, second: Disorder, prepared: Prepared) -> tuple[str, ...]:
-    """The signs on which two disorders differ most, those of the first before those of the second."""
+def _apart(first: Disorder, second: Disorder, *, tree: SickTree, prepared: Prepared) -> TellApart:
+    pair, asked = first.like(second.id), tree.seen.asked
+    published = () if pair is None else pair.telling
+    signs = [sign for sign in (*published, *_by_difference(first, second, prepared)) if sign not in asked]
+    return TellApart(first, second, pair, tuple(dict.fromkeys(signs))[: prepared.most("shown.telling")])
+
+
+def _by_difference(first: Disorder, second: Disorder, prepared: Prepared) -> list[str]:
+    """The signs on which two disorders differ, the most telling first."""
     table = prepared.table
     differing = {**weights_of(first), **weights_of(second)}
     apart = table.seen[table.row_of[first.id]] - table.seen[table.row_of[second.id]]
-    by_difference = sorted(differing, key=lambda sign: (-abs(apart[table.column_of[sign]]), sign))
-    return tuple(sorted(by_difference[:_SIGNS_APART], key=lambda sign: -apart[table.column_of[sign]]))
+    return sorted(differing, key=lambda sign: (-abs(apart[table.column_of[sign]]), sign))
