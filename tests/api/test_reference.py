@@ -8,21 +8,32 @@ import marshmallow as ma
 import pytest
 from flask.testing import FlaskClient
 
+from service.api.complaints import KnownComplaintTold
 from service.api.crops import CropTold
 from service.api.cultivars import CultivarTold
+from service.api.disorder_told import DisorderTold
 from service.api.rootstocks import RootstockTold
 from service.api.sources import SourceTold
+from service.domain.complaint import Complaint
 from service.domain.crop import Crop
 from service.domain.cultivar import Cultivar
+from service.domain.disorder import Disorder
 from service.domain.rootstock import Rootstock
 from service.domain.source import Source
 
-LISTS = ("crops", "cultivars", "rootstocks", "rules", "sources")
+LISTS = ("complaints", "crops", "cultivars", "disorders", "rootstocks", "rules", "signs", "sources")
 
 
 @pytest.mark.parametrize(
     ("thing", "schema"),
-    [(Crop, CropTold), (Cultivar, CultivarTold), (Rootstock, RootstockTold), (Source, SourceTold)],
+    [
+        (Crop, CropTold),
+        (Cultivar, CultivarTold),
+        (Rootstock, RootstockTold),
+        (Source, SourceTold),
+        (Complaint, KnownComplaintTold),
+        (Disorder, DisorderTold),
+    ],
 )
 def test_the_document_knows_every_field_that_the_knowledge_has(thing: type, schema: type[ma.Schema]) -> None:
     assert {field.name for field in fields(thing)} == set(schema().fields)
@@ -112,3 +123,37 @@ def test_a_query_that_the_list_does_not_know_is_refused(client: FlaskClient) -> 
     answer = client.get("/v1/cultivars", query_string={"corp": "apple"})
     assert answer.status_code == 422
     assert answer.json["errors"][0]["detail"] == "This field is not known; did you mean 'crop'?"
+
+
+def test_a_sign_is_found_by_what_customers_call_it_and_has_a_drawing(client: FlaskClient) -> None:
+    told = client.get("/v1/signs", query_string={"name": "Pulgón harinoso"}).json["items"]
+    assert [item["id"] for item in told] == ["lf_mealy_aphids"]
+    assert client.get(told[0]["drawing"]).content_type.startswith("image/svg+xml")
+
+
+def test_signs_can_be_chosen_by_the_part_of_the_tree(client: FlaskClient) -> None:
+    told = client.get("/v1/signs", query_string={"part": "blossom", "limit": 200}).json["items"]
+    assert {item["part"] for item in told} == {"blossom"}
+
+
+def test_the_disorders_of_a_crop_are_those_that_are_met_on_it(client: FlaskClient) -> None:
+    query = {"crop": "japanese_plum", "kind": "fungus", "limit": 200}
+    told = {item["id"] for item in client.get("/v1/disorders", query_string=query).json["items"]}
+    assert "plum_pockets" in told
+    assert "peach_leaf_curl" not in told
+
+
+def test_a_disorder_is_told_with_its_sample_and_measures_written_out(client: FlaskClient) -> None:
+    told = client.get("/v1/disorders/peach_leaf_curl").json
+    assert told["sample"]["how"]["text"]
+    assert {measure["kind"] for measure in told["measures"]} == {"cultural"}
+    assert told["look_alikes"][0]["telling"]
+    for source in told["sources"]:
+        assert client.get(f"/v1/sources/{source}").status_code == 200
+
+
+def test_a_complaint_of_one_crop_is_not_offered_for_another(client: FlaskClient) -> None:
+    told = client.get("/v1/complaints", query_string={"crop": "fig", "limit": 200}).json["items"]
+    ids = {item["id"] for item in told}
+    assert "fig_no_ripe" in ids
+    assert "curled_plum" not in ids
