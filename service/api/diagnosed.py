@@ -29,7 +29,7 @@ class SignSeenTold(Told):
     how = choice("Whether it was seen, or looked for and not found.", values=("seen", "not_found"), required=True)
 
 
-class MeasureTold(Told):
+class MeasureToTakeTold(Told):
     """Something that can be done without a product."""
 
     measure = text("Id of the measure.", example="wash-off", required=True)
@@ -49,7 +49,7 @@ class SuspectTold(NamedDisorderTold):
     urgency = choice("How urgent it is once it is confirmed.", values=URGENCIES, required=True)
     act_by = choice("How soon to act once it is confirmed.", values=PACES, required=True, nullable=True)
     regulated = choice("Whether an authority regulates it.", values=REGULATED_STATUSES, required=True)
-    measures = nested(MeasureTold, "What can be done without a product; empty where it is too early to treat.",
+    measures = nested(MeasureToTakeTold, "What can be done without a product; empty where it is too early to treat.",
                       many=True, required=True)  # fmt: skip
     from_memory = flag("True where nobody saw the facts in a publication.", example=False, required=True)
     sources = list_of(text("Id of a source.", example="NMSU_H151"), "Who says so; see /v1/sources.",
@@ -112,7 +112,7 @@ class TellApartTold(Told):
     signs = nested(SignAskedTold, "Signs that speak for one of them alone.", many=True, required=True)
 
 
-class SampleTold(Told):
+class SampleToTakeTold(Told):
     """What to bring and how."""
 
     sample = text("Id of the protocol.", example="leaf", required=True)
@@ -139,7 +139,7 @@ class ComplaintCauseTold(Told):
     name = text("The cause.", example="flowers or young fruit frozen", longest=500, required=True)
 
 
-class ComplaintTold(Told):
+class ComplaintAgreedTold(Told):
     """The complaint that was agreed to."""
 
     complaint = text("Id of the complaint.", example="bloom_no_fruit", required=True)
@@ -191,7 +191,7 @@ class DiagnosisTold(Told):
                        " take for one of this crop.", many=True, required=True)  # fmt: skip
     ask_next = nested(NextQuestionTold, "What to look at next, the most telling first.", many=True, required=True)
     tell_apart = nested(TellApartTold, "What tells the two likeliest apart.", required=True, nullable=True)
-    sample = nested(SampleTold, "What to bring.", required=True, nullable=True)
+    sample = nested(SampleToTakeTold, "What to bring.", required=True, nullable=True)
     refer = nested(ReferTold, "Who should see it.", required=True)
-    complaint = nested(ComplaintTold, "The complaint, where one was agreed to.", required=True, nullable=True)
+    complaint = nested(ComplaintAgreedTold, "The complaint, where one was agreed to.", required=True, nullable=True)
     reading = nested(ReadingTold, "What the customer's words may mean.", required=True, nullable=True)

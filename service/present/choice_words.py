@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from service.domain.units import Language
+from service.present.diagnosis_words import ENGLISH, SPANISH
 
 _ENGLISH: Mapping[str, str] = {
     "self_fertile": "self-fertile",
@@ -23,9 +24,11 @@ _ENGLISH: Mapping[str, str] = {
     "multi_stem_bush": "multi-stemmed bush",
     "juice_cider": "juice and cider",
     "offset": "days from another cultivar",
+    **ENGLISH,
 }
 
 _SPANISH: Mapping[str, str] = {
+    **SPANISH,
     # the place
     "good": "bueno",
     "moderate": "moderado",
