@@ -78,7 +78,11 @@ complaints:
 """,
 }
 # The maggots of these flies look alike to the eye: only an expert tells them apart, and that is what the pair says.
-ONLY_AN_EXPERT = {("cherry_fruit_fly", "european_cherry_fruit_fly"), ("cherry_fruit_fly", "exotic_fruit_flies")}
+ONLY_AN_EXPERT = {
+    ("cherry_fruit_fly", "european_cherry_fruit_fly"),
+    ("cherry_fruit_fly", "exotic_fruit_flies"),
+    ("european_cherry_fruit_fly", "exotic_fruit_flies"),
+}
 Read = Callable[..., DiagnosisKnowledge]
 
 
