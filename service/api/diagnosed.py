@@ -177,8 +177,8 @@ class DiagnosisTold(Told):
 
     crop = text("Id of the crop.", example="japanese_plum", required=True)
     crop_name = text("Its name.", example="Japanese plum", required=True)
-    cultivar = text("Id of the cultivar.", example="japanese_plum.santa_rosa", required=True, nullable=True)
-    name = text("Its name.", example="Santa Rosa", required=True, nullable=True)
+    cultivar = text("Id of the cultivar.", example="japanese_plum.methley", required=True, nullable=True)
+    name = text("Its name.", example="Methley", required=True, nullable=True)
     certainty = choice("How sure the answer is.", values=CERTAINTIES, example="likely", required=True, nullable=True)
     treat = choice("Whether treatment may be talked about now.", values=("no", "after_sample", "yes"), required=True,
                    nullable=True)  # fmt: skip

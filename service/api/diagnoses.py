@@ -132,7 +132,7 @@ class DiagnosisAsked(Asked):
     """The diagnosis question; everything but the crop may be left out."""
 
     crop = text("The crop by name or id.", example="japanese_plum", longest=100, required=True)
-    cultivar = text("The cultivar by name or id.", example="Santa Rosa", longest=100)
+    cultivar = text("The cultivar by name or id.", example="Methley", longest=100)
     signs = nested(SignsAsked, "What is seen.")
     complaint = text("Id of the complaint that the customer agreed to; `reading` offers them.",
                      example="curled_plum", longest=60)  # fmt: skip
