@@ -23,6 +23,7 @@ SITE = {
     "sun_hours": 8,
     "drainage": "moderate",
 }
+SITE_SICK = {"hardiness_zone": "7b", "chill_hours": 300, "sun_hours": 5, "drainage": "poor", "soil_ph": 8.1}
 QUESTIONS: list[dict[str, Any]] = [
     {},
     {"site": SITE, "wishes": {"max_trees": 3, "harvest_months": [7, 8, 9]}},
@@ -37,6 +38,17 @@ PRUNING: list[dict[str, Any]] = [
     {"crop": "apple", "training": "horizontal_tiers", "date": "2026-05-20", "language": "es", "vigour": "strong"},
     {"crop": "apple", "date": "2026-07-01", "site": {"latitude": -38, "hardiness_zone": "9b"},
      "varieties": [{"name": "Gala", "shoot_length_in": 40}, {"name": "Braeburn", "shoot_length_in": 12}]},
+]  # fmt: skip
+
+DIAGNOSES: list[dict[str, Any]] = [
+    {"crop": "fig"},
+    {"crop": "japanese_plum", "stage": "shoot_growth", "suspected": ["peach_leaf_curl"],
+     "signs": {"present": ["lf_curl_tight"], "absent": ["lf_thick_pucker"], "cannot_tell": ["fr_bladder"]}},
+    {"crop": "apple", "cultivar": "Honeycrisp", "complaint": "bloom_no_fruit", "existing_trees": [], "site": SITE_SICK,
+     "bloom": {"frost": True, "amount": "full", "bees": False}, "date": "2026-06-01", "language": "es"},
+    {"crop": "peach", "words": "leaves are thick and red and curled", "weather": {"wet_spring": True, "wet_periods": [
+        {"stage": "bloom", "hours": 20, "mean_f": 50, "rain_in": 1}]}, "care": {"dormant_spray": False}},
+    {"crop": "apple", "stage": "ripening", "signs": {"present": ["fr_trails", "fr_maggots"]}},
 ]  # fmt: skip
 
 
@@ -67,6 +79,13 @@ def test_the_pruning_question(client: FlaskClient, strict: dict[str, Any], quest
     told = client.post("/v1/pruning-plans", json=question)
     assert told.status_code == 200
     assert faults(strict, "/v1/pruning-plans", "post", told.json) == []
+
+
+@pytest.mark.parametrize("question", DIAGNOSES, ids=["nothing known", "signs", "complaint", "words", "regulated"])
+def test_the_diagnosis_question(client: FlaskClient, strict: dict[str, Any], question: dict[str, Any]) -> None:
+    told = client.post("/v1/diagnoses", json=question)
+    assert told.status_code == 200
+    assert faults(strict, "/v1/diagnoses", "post", told.json) == []
 
 
 @pytest.mark.parametrize("name", ["crops", "cultivars", "rootstocks", "rules", "sources"])
