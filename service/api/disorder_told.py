@@ -14,6 +14,7 @@ from service.domain.disorder import (
     STAGES,
     URGENCIES,
 )
+from service.knowledge.disorder_file import RECALLED
 
 _ENGLISH = text("In English.", example="a few curled tips", longest=2000, required=True)
 _SPANISH = text("In Spanish.", example="unas puntas rizadas", longest=2000, required=True)
@@ -45,6 +46,9 @@ class ProtocolTold(Told):
     too_late = nested(WordingTold, "When it is too late.", required=True)
     sources = list_of(text("Id of a source.", example="VCE_SAMPLE"), "Who says so.", example=["VCE_SAMPLE"],
                       required=True)  # fmt: skip
+    recalled = list_of(choice("A part.", values=("how", "too_late"), example="too_late"),
+                       "Parts that the sources were not seen to state.", example=["too_late"],
+                       required=True)  # fmt: skip
 
 
 class ConditionTold(Told):
@@ -107,7 +111,7 @@ class DisorderTold(Told):
     sources = list_of(text("Id of a source.", example="UCIPM_PLC"), "Who says so; see /v1/sources.",
                       example=["UCIPM_PLC"], required=True)  # fmt: skip
     from_memory = flag("True when nobody saw the facts in a publication.", example=False, required=True)
-    recalled = list_of(choice("A part.", values=("hosts", "stages", "signs"), example="stages"),
+    recalled = list_of(choice("A part.", values=RECALLED, example="stages"),
                        "Parts of the record that were recalled although sources were read.", example=["stages"],
                        required=True)  # fmt: skip
 

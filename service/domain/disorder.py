@@ -50,12 +50,13 @@ class LookAlike:
 
 @dataclass(frozen=True, slots=True)
 class SampleProtocol:
-    """What to bring, how to take it and how to pack it."""
+    """How a sample is taken and packed; `recalled` names what its sources were not seen to state."""
 
     id: str
     how: Wording
     too_late: Wording
     sources: tuple[str, ...]
+    recalled: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

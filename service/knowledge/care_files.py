@@ -41,8 +41,14 @@ def read_measures(folder: Path) -> Mapping[str, Measure]:
 
 
 def _sample(entry: Entry) -> SampleProtocol:
-    entry.known(("id", "how", "too_late", "sources"))
-    return SampleProtocol(entry.text("id"), wording(entry, "how"), wording(entry, "too_late"), cited_sources(entry))
+    entry.known(("id", "how", "too_late", "sources", "recalled"))
+    return SampleProtocol(
+        id=entry.text("id"),
+        how=wording(entry, "how"),
+        too_late=wording(entry, "too_late"),
+        sources=cited_sources(entry),
+        recalled=entry.texts("recalled", ("how", "too_late")),
+    )
 
 
 def _condition(entry: Entry) -> Condition:

@@ -28,7 +28,7 @@ from service.knowledge.wording import wording
 
 FOLDER = "disorders"
 _WEIGHTS = ("typical", "sometimes", "rules_out")
-_RECALLED = ("hosts", "stages", "signs")
+RECALLED = ("hosts", "confused_on", "stages", "signs", "favoured_by", "measures")
 _KEYS = (
     "id", "name", "name_es", "scientific_names", "hosts", "uncertain_hosts", "confused_on", "stages", "signs",
     "favoured_by", "urgency", "regulated", "do_not_move", "sample", "bring", "measures", "sources", "from_memory",
@@ -92,7 +92,7 @@ def _disorder(entry: Entry, kind: DisorderKind, words: Words) -> Disorder:
         measures=entry.texts("measures", words.measures),
         sources=cited_sources(entry),
         from_memory=entry.flag("from_memory"),
-        recalled=entry.texts("recalled", _RECALLED),
+        recalled=entry.texts("recalled", RECALLED),
     )
 
 
