@@ -6,7 +6,7 @@ from typing import Any
 
 from werkzeug.exceptions import NotFound
 
-from service.api.fields import Told, choice, list_of, nested, text
+from service.api.fields import Told, choice, flag, list_of, nested, text
 from service.api.house import Resource, at_id, known_crop, parts
 from service.api.paging import PageAsked, page
 from service.domain.complaint import COMPLAINT_GROUPS, Complaint
@@ -31,6 +31,8 @@ class CauseTold(Told):
     name_es = text("The same in Spanish.", example="sequía", required=True)
     sources = list_of(text("Id of a source.", example="UCIPM_WATER"), "Who says so; see /v1/sources.",
                       example=["UCIPM_WATER"], required=True)  # fmt: skip
+    from_memory = flag("True where the sources name a wider cause, and that it is this disorder was recalled.",
+                       example=False, required=True)  # fmt: skip
 
 
 class KnownComplaintTold(Told):

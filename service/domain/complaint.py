@@ -11,12 +11,16 @@ COMPLAINT_GROUPS: tuple[ComplaintGroup, ...] = get_args(ComplaintGroup)
 
 @dataclass(frozen=True, slots=True)
 class Cause:
-    """One cause that a complaint may have: a disorder of the knowledge, or in words where none stands there."""
+    """One cause that a complaint may have: a disorder of the knowledge, or in words where none stands there.
+
+    `from_memory`: the sources name a wider cause, and that it is this disorder was recalled.
+    """
 
     disorder: str | None
     name: str
     name_es: str
     sources: tuple[str, ...]
+    from_memory: bool = False
 
 
 @dataclass(frozen=True, slots=True)

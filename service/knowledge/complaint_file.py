@@ -43,10 +43,10 @@ def _complaint(
 
 
 def _cause(entry: Entry, disorders: Mapping[str, Disorder]) -> Cause:
-    entry.known(("disorder", "name", "name_es", "sources"))
-    cited, named = cited_sources(entry), entry.optional_text("disorder")
+    entry.known(("disorder", "name", "name_es", "sources", "from_memory"))
+    cited, recalled, named = cited_sources(entry), entry.flag("from_memory"), entry.optional_text("disorder")
     if named is None:
-        return Cause(None, entry.text("name"), entry.text("name_es"), cited)
+        return Cause(None, entry.text("name"), entry.text("name_es"), cited, recalled)
     if named not in disorders:
         entry.fail(f"“{named}” is not a disorder{nearest(named, disorders)}", "disorder")
-    return Cause(named, disorders[named].name, disorders[named].name_es, cited)
+    return Cause(named, disorders[named].name, disorders[named].name_es, cited, recalled)
