@@ -23,6 +23,7 @@ from service.domain.sick_tree import (
     WATERINGS,
     BloomTold,
     Care,
+    InsectHeat,
     RecentWeather,
     Seen,
     SickTree,
@@ -64,6 +65,16 @@ class WetPeriodAsked(Asked):
     rain_in = number("Rain meanwhile.", unit="in", example=0.3, low=0, high=40)
 
 
+class InsectHeatAsked(Asked):
+    """The heat that an insect has had; degree days, or the day from which they are counted."""
+
+    disorder = text("The insect by the id of its disorder.", example="codling_moth", longest=60, required=True)
+    degree_days_f = number("Degree days so far, between the thresholds of the insect, in °F.", unit="°F days",
+                           example=310, low=0, high=10000)  # fmt: skip
+    since = date_text("The day from which they are counted; needs `date`, and daily temperatures in `site.climate`.",
+                      example="2026-04-28")  # fmt: skip
+
+
 class DiagnosisWeatherAsked(Asked):
     """The weather of this season and of the winter before. Leave out what nobody knows."""
 
@@ -76,6 +87,7 @@ class DiagnosisWeatherAsked(Asked):
     high_f = number("Highest temperature of the last weeks.", unit="°F", example=88, low=-60, high=135)
     winter_low_f = number("Lowest temperature of the last winter.", unit="°F", example=12, low=-80, high=80)
     wet_periods = nested(WetPeriodAsked, "Wet spells of this spring.", many=True, most=60)
+    insect_heat = nested(InsectHeatAsked, "Degree days of insects.", many=True, most=20)
 
 
 class DiagnosisBloomAsked(Asked):
@@ -204,6 +216,7 @@ def _names(asked: dict[str, Any]) -> tuple[str, str | None]:
         cultivar=asked.get("cultivar"),
         complaint=asked.get("complaint"),
         suspected=asked.get("suspected") or (),
+        insects=[one["disorder"] for one in (asked.get("weather") or {}).get("insect_heat") or ()],
         signs=signs,
     )
     return find_diagnosed(parts().names, parts().rulebook.catalogue, named)
@@ -212,17 +225,31 @@ def _names(asked: dict[str, Any]) -> tuple[str, str | None]:
 def _tree(asked: dict[str, Any], crop: str, cultivar: str | None) -> SickTree:
     with pointing_below("/signs"):
         seen = Seen(**{name: tuple(dict.fromkeys(given or ())) for name, given in (asked.get("signs") or {}).items()})
-    weather = dict(asked.get("weather") or {})
-    wet = tuple(WetPeriod(**period) for period in weather.pop("wet_periods", None) or ())
     return SickTree(
         crop=crop,
         cultivar=cultivar,
         seen=seen,
-        weather=RecentWeather(**weather, wet_periods=wet),
+        weather=_weather(asked.get("weather") or {}),
         bloom=BloomTold(**(asked.get("bloom") or {})),
         care=Care(**(asked.get("care") or {})),
         **{name: asked.get(name) for name in _OF_TREE},
     )
+
+
+def _weather(asked: dict[str, Any]) -> RecentWeather:
+    told = dict(asked)
+    wet, heat = told.pop("wet_periods", None) or (), told.pop("insect_heat", None) or ()
+    return RecentWeather(
+        **told,
+        wet_periods=tuple(WetPeriod(**period) for period in wet),
+        insect_heat=tuple(_heat(one) for one in heat),
+    )
+
+
+def _heat(asked: dict[str, Any]) -> InsectHeat:
+    since = asked.get("since")
+    day = None if since is None else date.fromisoformat(since)
+    return InsectHeat(asked["disorder"], f_days=asked.get("degree_days_f"), since=day)
 
 
 def _neighbours(asked: list[dict[str, Any]] | None) -> tuple[StandingTree, ...] | None:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from datetime import date
 from typing import Literal, get_args
 
 from service.domain.errors import NotUnderstood
@@ -68,6 +69,15 @@ class WetPeriod:
 
 
 @dataclass(frozen=True, slots=True)
+class InsectHeat:
+    """The heat that an insect has had: degree days that somebody counted, or the day from which they are counted."""
+
+    disorder: str
+    f_days: float | None = None
+    since: date | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class RecentWeather:
     """The weather of the season and of the winter before it."""
 
@@ -80,6 +90,7 @@ class RecentWeather:
     high_f: float | None = None
     winter_low_f: float | None = None
     wet_periods: tuple[WetPeriod, ...] = ()
+    insect_heat: tuple[InsectHeat, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,12 +10,14 @@ from types import MappingProxyType
 from service.domain.complaint import Complaint
 from service.domain.disorder import Condition, Disorder, Measure, SampleProtocol
 from service.domain.infection import InfectionConditions
+from service.domain.insect_clock import InsectClock
 from service.domain.sign import Sign
 from service.knowledge.care_files import read_conditions, read_measures, read_samples
 from service.knowledge.complaint_file import read_complaints
 from service.knowledge.disorder_file import Words, read_disorders
 from service.knowledge.entry import Entry
 from service.knowledge.infection_file import read_infection
+from service.knowledge.insect_clock_file import read_insect_clocks
 from service.knowledge.look_alike_file import check_instead, with_look_alikes
 from service.knowledge.sign_file import read_signs
 
@@ -31,6 +33,7 @@ class DiagnosisKnowledge:
     conditions: Mapping[str, Condition] = field(default_factory=dict)
     measures: Mapping[str, Measure] = field(default_factory=dict)
     infection: Mapping[str, InfectionConditions] = field(default_factory=dict)
+    insect_clocks: Mapping[str, InsectClock] = field(default_factory=dict)
 
 
 def read_diagnosis(folder: Path, *, sources: Collection[str], crops: Collection[str]) -> DiagnosisKnowledge:
@@ -48,6 +51,7 @@ def read_diagnosis(folder: Path, *, sources: Collection[str], crops: Collection[
         conditions=conditions,
         measures=measures,
         infection=read_infection(folder, sources=sources, disorders=disorders),
+        insect_clocks=read_insect_clocks(folder, sources=sources, disorders=disorders),
     )
 
 

@@ -27,6 +27,8 @@ SPANISH: Mapping[str, str] = {
     "in_season": "en su época",
     "near": "cerca de su época",
     "out": "fuera de época",
+    "not_yet": "todavía no",
+    "due": "ya se espera",
     "abiotic": "causa no viva",
     "bacterium": "bacteria",
     "cultural": "manejo",

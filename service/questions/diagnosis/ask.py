@@ -16,6 +16,7 @@ from service.intake.complaint_words import Reading
 from service.questions.diagnosis.asking import questions_next, tell_apart
 from service.questions.diagnosis.facts import answer_facts, case_facts, disorder_facts, signs_for, suspect_facts
 from service.questions.diagnosis.gaps import unknown_of_causes
+from service.questions.diagnosis.heat import by_heat
 from service.questions.diagnosis.prepared import Prepared, prepare
 from service.questions.diagnosis.question import (
     DiagnosisAnswer,
@@ -51,6 +52,7 @@ class _Way:
         self.site = with_climate(question.site, question.climate)
         self.complaint = self.told_complaint()
         self.facts = case_facts(question, self.site, self.rulebook)
+        self.heat = by_heat(question, self.rulebook)
         self.by_ruleset: dict[str, Facts] = {}
 
     def answer(self) -> DiagnosisAnswer:
@@ -82,7 +84,9 @@ class _Way:
 
     def judged(self, disorder: Disorder) -> JudgedDisorder:
         signs = signs_for(disorder, self.tree.seen)
-        own = disorder_facts(disorder, signs, self.tree, self.prepared)
+        own = disorder_facts(disorder, signs, tree=self.tree, prepared=self.prepared)
+        if disorder.id in self.heat:
+            own["disorder.by_heat"] = self.heat[disorder.id]
         return JudgedDisorder(disorder, signs, own, self.judge(EXCLUSION_RULES, own, by=self.judges.sweeping))
 
     def judge(self, ruleset: str, own: Facts, *, by: Matcher) -> Judgement:

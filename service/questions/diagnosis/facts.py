@@ -22,6 +22,7 @@ from service.questions.suggestion.standing import Standing
 from service.reasoning.rulebook import Rulebook
 from service.reasoning.vocabulary import Value
 
+_RECKONED_WITH = ("wet_periods", "insect_heat")
 _OF_TREE = ("age_years", "vigour", "last_crop", "bearing")
 Open = Mapping[str, Value | None]
 
@@ -40,7 +41,7 @@ def case_facts(question: DiagnosisQuestion, site: Site, rulebook: Rulebook) -> d
     facts.update({f"tree.{name}": getattr(tree, name) for name in _OF_TREE})
     facts.update({"complaint": question.complaint, "season.stage": tree.stage})
     facts.update(_seen_facts(tree.seen))
-    facts.update(_told("recent", tree.weather, leave_out="wet_periods"))
+    facts.update(_told("recent", tree.weather))
     facts.update(_told("bloom", tree.bloom))
     facts.update(_told("care", tree.care))
     facts["recent.infection"] = _infection(tree, rulebook)
@@ -57,9 +58,9 @@ def _seen_facts(seen: Seen) -> dict[str, Value | None]:
     }
 
 
-def _told(group: str, told: RecentWeather | BloomTold | Care, *, leave_out: str = "") -> Iterator[tuple[str, Value]]:
+def _told(group: str, told: RecentWeather | BloomTold | Care) -> Iterator[tuple[str, Value]]:
     for field in fields(told):
-        if field.name != leave_out:
+        if field.name not in _RECKONED_WITH:
             yield f"{group}.{field.name}", getattr(told, field.name)
 
 
@@ -107,8 +108,10 @@ def signs_for(disorder: Disorder, seen: Seen) -> SignsFor:
     )
 
 
-def disorder_facts(disorder: Disorder, signs: SignsFor, tree: SickTree, prepared: Prepared) -> dict[str, Value]:
-    """One disorder on this tree."""
+def disorder_facts(
+    disorder: Disorder, signs: SignsFor, *, tree: SickTree, prepared: Prepared
+) -> dict[str, Value]:
+    """One disorder on this tree, without what the heat of the season says."""
     facts: dict[str, Value | None] = {
         "disorder": disorder.id,
         "disorder.kind": disorder.kind,

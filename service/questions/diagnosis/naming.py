@@ -20,6 +20,7 @@ class NamedDiagnosis:
     cultivar: str | None = None
     complaint: str | None = None
     suspected: Sequence[str] = ()
+    insects: Sequence[str] = ()
     signs: Mapping[str, Sequence[str]] | None = None
 
 
@@ -49,6 +50,11 @@ def _unknown(catalogue: Catalogue, named: NamedDiagnosis) -> Iterator[tuple[str,
     for place, disorder in enumerate(named.suspected):
         if disorder not in catalogue.disorders:
             yield f"/suspected/{place}", _no_such("disorder", disorder, catalogue.disorders)
+    clocks = catalogue.diagnosis.insect_clocks
+    for place, insect in enumerate(named.insects):
+        if insect not in clocks:
+            known = ", ".join(sorted(clocks))
+            yield f"/weather/insect_heat/{place}/disorder", f"degree days are known for {known}, not for “{insect}”"
 
 
 def _no_such(what: str, name: str, known: Collection[str]) -> str:
