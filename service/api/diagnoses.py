@@ -69,7 +69,7 @@ class InsectHeatAsked(Asked):
     """The heat that an insect has had; degree days, or the day from which they are counted."""
 
     disorder = text("The insect by the id of its disorder.", example="codling_moth", longest=60, required=True)
-    degree_days_f = number("Degree days so far, between the thresholds of the insect, in °F.", unit="°F days",
+    degree_days = number("Degree days so far, between the thresholds of the insect, in °F.", unit="°F days",
                            example=310, low=0, high=10000)  # fmt: skip
     since = date_text("The day from which they are counted; needs `date`, and daily temperatures in `site.climate`.",
                       example="2026-04-28")  # fmt: skip
@@ -249,7 +249,7 @@ def _weather(asked: dict[str, Any]) -> RecentWeather:
 def _heat(asked: dict[str, Any]) -> InsectHeat:
     since = asked.get("since")
     day = None if since is None else date.fromisoformat(since)
-    return InsectHeat(asked["disorder"], f_days=asked.get("degree_days_f"), since=day)
+    return InsectHeat(asked["disorder"], f_days=asked.get("degree_days"), since=day)
 
 
 def _neighbours(asked: list[dict[str, Any]] | None) -> tuple[StandingTree, ...] | None:
