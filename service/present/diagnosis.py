@@ -32,6 +32,7 @@ class _Writer:
         self.sentences = Sentences(rulebook, language=language, southern=answer.site.southern)
         self.advice = Advice(rulebook, self.sentences)
         self.phrases = Phrases(language)
+        self.floor = rulebook.limits["diagnosis.certainty.possible"].value
         self.certainty = answer.judgement.concluded.get("certainty")
 
     def envelope(self) -> dict[str, Any]:
@@ -156,7 +157,7 @@ class _Writer:
             "disorder": leaning.disorder,
             "name": name,
             "likelihood": round(leaning.likelihood, _SHARE_DIGITS),
-            "text": self.phrases.leans(name, leaning.likelihood),
+            "text": self.phrases.leans(name, leaning.likelihood, floor=self.floor),
         }
 
     def tell_apart(self) -> dict[str, Any] | None:

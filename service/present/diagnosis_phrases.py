@@ -11,13 +11,17 @@ _LEANS: Mapping[Language, str] = {
     "en": "Then {name} is the likeliest: about {chance} in 100.",
     "es": "Entonces lo más probable es {name}: unas {chance} de cada 100.",
 }
+_NOTHING_STANDS_OUT: Mapping[Language, str] = {
+    "en": "Then nothing stands out yet.",
+    "es": "Entonces todavía no se destaca nada.",
+}
 _SOMETHING_ELSE: Mapping[Language, str] = {
     "en": "something that is not on the list",
     "es": "algo que no está en la lista",
 }
 _NO_HOST: Mapping[Language, str] = {
-    "en": "{disorder} does not live on this crop ({crop}).",
-    "es": "{disorder} no vive en este cultivo ({crop}).",
+    "en": "{crop} is no host of {disorder}.",
+    "es": "{crop} no es hospedero de {disorder}.",
 }
 
 
@@ -31,15 +35,19 @@ class Phrases:
         """The one of two wordings that is in this language."""
         return spanish if self.language == "es" else english
 
-    def leans(self, name: str | None, likelihood: float) -> str:
-        """Where an answer would lean.
+    def leans(self, name: str | None, likelihood: float, *, floor: float) -> str:
+        """Where an answer would lean; below the floor it leans nowhere.
 
-        >>> Phrases("en").leans("peach leaf curl", 0.914)
+        >>> Phrases("en").leans("peach leaf curl", 0.914, floor=0.35)
         'Then peach leaf curl is the likeliest: about 91 in 100.'
+        >>> Phrases("en").leans("fire blight", 0.05, floor=0.35)
+        'Then nothing stands out yet.'
         """
+        if likelihood < floor:
+            return _NOTHING_STANDS_OUT[self.language]
         said = _SOMETHING_ELSE[self.language] if name is None else name[:1].lower() + name[1:]
         return _LEANS[self.language].format(name=said, chance=round(100 * likelihood))
 
     def no_host(self, crop: str, disorder: str) -> str:
         """That a disorder does not live on a crop."""
-        return _NO_HOST[self.language].format(disorder=disorder, crop=crop)
+        return _NO_HOST[self.language].format(disorder=disorder, crop=crop[:1].upper() + crop[1:])
