@@ -43,7 +43,8 @@ class Sentences:
 
     def text(self, conclusion: Conclusion) -> str:
         """The sentence of a conclusion, filled."""
-        return self._filled(self._wording(conclusion.rule.id, conclusion.rule.text), conclusion.values)
+        text = self._filled(self._wording(conclusion.rule.id, conclusion.rule.text), conclusion.values)
+        return text[:1].upper() + text[1:]  # it may begin with a name that is written small
 
     def why(self, conclusion: Conclusion) -> str:
         """The reason behind the rule of a conclusion."""
