@@ -140,9 +140,10 @@ def whole(description: str, *, unit: str, example: int, **options: Unpack[Bounds
 
 
 def text(description: str, *, example: str, **options: Unpack[Wording]) -> ma.fields.String:
-    """Text of at most 200 characters unless `longest` says otherwise."""
+    """Text of 1 to 200 characters unless `longest` says otherwise."""
     longest = options.get("longest", 200)
-    checks: list[Any] = [validate.Length(max=longest, error=f"At most {longest} characters are taken.")]
+    wanted = f"1 to {longest} characters are taken; leave the field out where there is nothing to say."
+    checks: list[Any] = [validate.Length(min=1, max=longest, error=wanted)]
     if "pattern" in options:
         checks.append(Shape(options["pattern"], options.get("wants", "This does not have the form taken here.")))
     return ma.fields.String(validate=checks, error_messages=NO_TEXT, **_said(description, example, options))
