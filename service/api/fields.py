@@ -140,12 +140,18 @@ def whole(description: str, *, unit: str, example: int, **options: Unpack[Bounds
 
 
 def text(description: str, *, example: str, **options: Unpack[Wording]) -> ma.fields.String:
-    """Text of 1 to 200 characters unless `longest` says otherwise."""
+    """Text of at most 200 characters unless `longest` says otherwise."""
     longest = options.get("longest", 200)
-    wanted = f"1 to {longest} characters are taken; leave the field out where there is nothing to say."
-    checks: list[Any] = [validate.Length(min=1, max=longest, error=wanted)]
+    checks: list[Any] = [validate.Length(max=longest, error=f"At most {longest} characters are taken.")]
     if "pattern" in options:
         checks.append(Shape(options["pattern"], options.get("wants", "This does not have the form taken here.")))
+    return ma.fields.String(validate=checks, error_messages=NO_TEXT, **_said(description, example, options))
+
+
+def name_text(description: str, *, example: str, **options: Unpack[Options]) -> ma.fields.String:
+    """A name that a person types: 1 to 100 characters."""
+    wanted = "1 to 100 characters are taken; leave the field out where the name is not known."
+    checks = [validate.Length(min=1, max=100, error=wanted)]
     return ma.fields.String(validate=checks, error_messages=NO_TEXT, **_said(description, example, options))
 
 

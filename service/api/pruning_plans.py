@@ -7,7 +7,19 @@ from typing import Any, cast
 
 from service.api.advice import envelope
 from service.api.climate_asked import ClimateAsked
-from service.api.fields import Asked, choice, date_text, flag, list_of, month_day, nested, number, text, whole
+from service.api.fields import (
+    Asked,
+    choice,
+    date_text,
+    flag,
+    list_of,
+    month_day,
+    name_text,
+    nested,
+    number,
+    text,
+    whole,
+)
 from service.api.house import Resource, parts
 from service.api.keeping import keeps
 from service.api.place import pointing_below, read_place
@@ -52,7 +64,7 @@ class PruningWeatherAsked(Asked):
 class PruningGraftedAsked(Asked):
     """One of several varieties on the tree."""
 
-    name = text("Its name.", example="Liberty", longest=100, required=True)
+    name = name_text("Its name.", example="Liberty", required=True)
     shoot_length_in = number("Usual length of its last shoots.", unit="in", example=24, low=0.5, high=200)
 
 
@@ -68,9 +80,9 @@ class PruningSharedHoleAsked(Asked):
 class PruningAsked(Asked):
     """The pruning question; everything but the crop may be left out."""
 
-    crop = text("The crop by name or id.", example="peach", longest=100, required=True)
-    cultivar = text("The cultivar by name or id; its harvest counts where cuts wait for it.", example="Redhaven",
-                    longest=100)  # fmt: skip
+    crop = name_text("The crop by name or id.", example="peach", required=True)
+    cultivar = name_text("The cultivar by name or id; its harvest counts where cuts wait for it.",
+                         example="Redhaven")  # fmt: skip
     date = date_text("The day that is asked about; left out, the plan gives the days for each cut.",
                      example="2026-02-20")  # fmt: skip
     age_years = number("Summers that the tree has stood, this one included.", unit="years", example=6, low=1, high=200)

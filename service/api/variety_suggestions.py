@@ -6,7 +6,7 @@ from typing import Any, cast
 
 from service.api.advice import envelope
 from service.api.climate_asked import ClimateAsked
-from service.api.fields import Asked, choice, flag, list_of, month_day, nested, number, text, whole
+from service.api.fields import Asked, choice, flag, list_of, month_day, name_text, nested, number, text, whole
 from service.api.house import Resource, parts
 from service.api.keeping import keeps
 from service.api.place import read_place
@@ -56,7 +56,7 @@ class SiteAsked(Asked):
 class WishesAsked(Asked):
     """What the customer would like."""
 
-    crops = list_of(text("A crop by name or id.", example="apple", longest=100), "Only these crops.",
+    crops = list_of(name_text("A crop by name or id.", example="apple"), "Only these crops.",
                     example=["apple", "Asian pear"], most=40)  # fmt: skip
     harvest_months = list_of(whole("A month.", unit="month", example=9, low=1, high=12), "Months of harvest.",
                              example=[8, 9], most=12)  # fmt: skip
@@ -67,9 +67,9 @@ class WishesAsked(Asked):
 class TreeAsked(Asked):
     """A tree that stands there already; crop or cultivar must be named."""
 
-    crop = text("Its crop, where the cultivar is not known.", example="apple", longest=100)
-    cultivar = text("Its cultivar by name or id.", example="Liberty", longest=100)
-    grafted = list_of(text("A cultivar.", example="Freedom", longest=100), "Further cultivars on the same tree.",
+    crop = name_text("Its crop, where the cultivar is not known.", example="apple")
+    cultivar = name_text("Its cultivar by name or id.", example="Liberty")
+    grafted = list_of(name_text("A cultivar.", example="Freedom"), "Further cultivars on the same tree.",
                       example=["Freedom"], most=20)  # fmt: skip
     distance_ft = number("How far it stands from the new trees.", unit="ft", example=40, low=0, high=50000)
 
@@ -84,7 +84,7 @@ class SuggestionsAsked(Asked):
         example=[{"cultivar": "Liberty", "distance_ft": 40}], most=100,
     )  # fmt: skip
     consider = list_of(
-        text("A cultivar by name or id.", example="Honeycrisp", longest=100),
+        name_text("A cultivar by name or id.", example="Honeycrisp"),
         "Cultivars that are answered for even where they do not fit.", example=["Honeycrisp"], most=20,
     )  # fmt: skip
     limit = whole("How many suggestions.", unit="count", example=12, low=1, high=50)

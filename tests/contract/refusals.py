@@ -33,9 +33,11 @@ def leads_somewhere(pointer: str, case: schemathesis.Case) -> bool:
 
 
 def holds(place: Any, steps: list[str]) -> bool:
-    """Whether the steps can be gone from this place."""
-    for step in steps:
-        if isinstance(place, dict) and step in place:
+    """Whether the steps can be gone from this place; the last may name a member that an object lacks."""
+    for number, step in enumerate(steps, 1):
+        if isinstance(place, dict) and step not in place:
+            return number == len(steps)
+        if isinstance(place, dict):
             place = place[step]
         elif isinstance(place, list) and step.isdigit() and int(step) < len(place):
             place = place[int(step)]
