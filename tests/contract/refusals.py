@@ -21,7 +21,9 @@ def refusal_points_at_what_was_sent(
     errors = response.json()["errors"]
     assert errors, "a refusal names at least one place"
     for error in errors:
-        assert leads_somewhere(error["pointer"], case, missing="needed" in error["detail"]), f"{error['pointer']} was not sent: {error['detail']}"
+        assert leads_somewhere(error["pointer"], case, missing="needed" in error["detail"]), (
+            f"{error['pointer']} was not sent: {error['detail']}"
+        )
 
 
 def leads_somewhere(pointer: str, case: schemathesis.Case, *, missing: bool) -> bool:
@@ -29,7 +31,9 @@ def leads_somewhere(pointer: str, case: schemathesis.Case, *, missing: bool) -> 
     steps = [step.replace("~1", "/").replace("~0", "~") for step in pointer.split("/")[1:]]
     if steps and steps[0] in {parameter.name for parameter in case.operation.query}:
         return True
-    return any(holds(place, steps, missing=missing) for place in (case.body, dict(case.query or {}), dict(case.headers or {})))
+    return any(
+        holds(place, steps, missing=missing) for place in (case.body, dict(case.query or {}), dict(case.headers or {}))
+    )
 
 
 def holds(place: Any, steps: list[str], *, missing: bool) -> bool:
