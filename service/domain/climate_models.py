@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from service.domain.bud_kill import BudKill
 from service.domain.climate import ModelSource, WinterWindow
 
 
@@ -177,4 +178,5 @@ class ClimateModels:
     lines: ChillLines
     plausible: Plausible
     seasons: Seasons
+    bud_kill: Mapping[str, BudKill]
     sources: Mapping[str, tuple[ModelSource, ...]]
