@@ -18,7 +18,7 @@ RECIPES = re.split(r"^### ", (CHECKOUT / "DEVELOPERS.md").read_text(encoding="ut
 
 def proof(recipe: str) -> str:
     """The last indented line of a recipe."""
-    own = recipe.split("\n## ")[0]
+    own = recipe.split("\n## ", maxsplit=1)[0]
     return [line.strip() for line in own.splitlines() if line.startswith("    ")][-1]
 
 

@@ -57,7 +57,8 @@ def chill_portions(hours_c: Floats, model: PortionModel) -> Floats:
         if moved <= _SETTLED:
             break
     fixed: Floats = np.where(before >= _FULL, before * (1.0 - rates.stay), 0.0).sum(axis=0)
-    return fixed.reshape(winters, stretches).sum(axis=1)
+    portions: Floats = fixed.reshape(winters, stretches).sum(axis=1)
+    return portions
 
 
 def _rates(hours_c: Floats, model: PortionModel) -> _Rates:

@@ -9,7 +9,7 @@ from service.domain.climate import ModelSource
 
 @dataclass(frozen=True, slots=True)
 class BudStage:
-    """Temperatures (°F) of which half an hour kills one bud in ten, and nine in ten; the older figure stood for both."""
+    """Temperatures (°F) of which half an hour kills one bud in ten, or nine in ten; the older figure is one for all."""
 
     stage: str
     kill_10_percent_f: float

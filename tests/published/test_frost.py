@@ -59,7 +59,8 @@ def test_frost_dates_of_seattle_are_those_read_off_the_file() -> None:
     spring, autumn = frost_days(daily_minima(seattle(), models().safe), southern=False, models=models())
     lasts = sorted(str(max(day for day in frosts if str(day) < f"{year}-07-01"))[5:] for year in range(2012, 2016))
     firsts = sorted(
-        str(min(day for day in frosts if f"{year}-07-01" < str(day) <= f"{year}-12-31"))[5:] for year in range(2012, 2016)
+        str(min(day for day in frosts if f"{year}-07-01" < str(day) <= f"{year}-12-31"))[5:]
+        for year in range(2012, 2016)
     )
     assert spring is not None
     assert autumn is not None

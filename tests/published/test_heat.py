@@ -52,13 +52,13 @@ def test_degree_days_of_every_shape_and_cutoff(
     lows, highs = np.array([float(low)]), np.array([float(high)])
     assert simple_degree_days(lows, highs, THRESHOLDS_F[0])[0] == simple
     for cutoff, wave, tent in zip(CUTOFFS, sine, triangle, strict=True):
-        assert degree_days(lows, highs, THRESHOLDS_F, cutoff=cutoff)[0] == pytest.approx(wave, abs=6e-5)
-        found = degree_days(lows, highs, THRESHOLDS_F, shape="triangle", cutoff=cutoff)[0]
+        assert degree_days((lows, highs), THRESHOLDS_F, cutoff=cutoff)[0] == pytest.approx(wave, abs=6e-5)
+        found = degree_days((lows, highs), THRESHOLDS_F, shape="triangle", cutoff=cutoff)[0]
         assert found == pytest.approx(tent, abs=6e-5)
 
 
 def test_two_half_days_of_sine_fall_to_the_next_morning() -> None:
-    found = double_sine_degree_days(np.array([45.0]), np.array([75.0]), np.array([52.0]), THRESHOLDS_F)
+    found = double_sine_degree_days((np.array([45.0]), np.array([75.0])), THRESHOLDS_F, next_low=np.array([52.0]))
     assert found[0] == pytest.approx(12.1908, abs=6e-5)
 
 
