@@ -53,6 +53,8 @@ _SPANISH: Mapping[str, str] = {
     "ripening_class": "época de maduración",
     "offset": "días respecto a otro cultivar",
     "share_of_seedling": "proporción de un árbol de semilla",
+    "share_of_standard": "proporción de la distancia de un árbol grande",
+    "size_class": "tamaño del árbol",
     # botany and pollination
     "pome": "frutal de pepita",
     "stone": "frutal de hueso",

@@ -24,6 +24,7 @@ from service.questions.suggestion.question import (
     Partners,
     PlantingChoice,
     PlantingPlan,
+    RootChoice,
     SuggestionAnswer,
     SuggestionQuestion,
 )
@@ -110,6 +111,7 @@ class _Way:
             set_aside=tuple(candidate for candidate in swept if not candidate.fits),
             considered=tuple(shown[cultivar] for cultivar in self.question.consider),
             partners={cultivar: self.partners(one, fit_here) for cultivar, one in shown.items()},
+            other_roots={cultivar: self.other_roots(one) for cultivar, one in shown.items()},
             planting=None if planting is None else _with_shown(planting, shown),
             crops=tallies(swept),
             not_judged=unknown_of_place(self.place, self.known.rulebook),
@@ -167,6 +169,11 @@ class _Way:
             _first_of(fitting, links[cultivar] - self.asked.growing, most) for links in (table.proven, table.likely)
         ]
         return Partners(standing=self.asked.standing.partners(cultivar, crop), proven=named[0], likely=named[1])
+
+    def other_roots(self, candidate: Candidate) -> tuple[RootChoice, ...]:
+        """Further roots that suit the place, since a shop carries some roots and not others."""
+        most = int(self.known.number("suggestion.answer.rootstocks"))
+        return self.roots.others(candidate.crop.id, candidate.cultivar.id, most=most)
 
     def for_ruleset(self, ruleset: str) -> dict[str, Value]:
         testable = self.known.rulebook.vocabulary.testable(ruleset)

@@ -118,7 +118,8 @@ class CropTally:
 class SuggestionAnswer:
     """The answer: cultivars in order of fit, those set aside, those asked about, and a set to plant.
 
-    `not_judged` names the facts of the place that rules ask about and nobody told.
+    `partners` and `other_roots` stand by cultivar id, for those that are shown in full. `not_judged` names the facts of
+    the place that rules ask about and nobody told.
     """
 
     question: SuggestionQuestion
@@ -129,6 +130,7 @@ class SuggestionAnswer:
     set_aside: tuple[Candidate, ...]
     considered: tuple[Candidate, ...]
     partners: Mapping[str, Partners]
+    other_roots: Mapping[str, tuple[RootChoice, ...]]
     planting: PlantingChoice | None
     crops: tuple[CropTally, ...]
     not_judged: tuple[str, ...]
