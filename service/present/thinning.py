@@ -98,6 +98,7 @@ class _Writer:
     def said(self, judgement: Judgement, outcome: Outcome) -> list[dict[str, str]]:
         """The sentences of one outcome, in the order that their rules set."""
         chosen: Iterable[Conclusion] = (one for one in judgement.conclusions if one.outcome == outcome)
+        chosen = sorted(chosen, key=lambda one: one.rule.priority)
         return [{"rule": one.rule.id, "text": self.sentences.text(one)} for one in chosen]
 
 
