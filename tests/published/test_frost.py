@@ -9,6 +9,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from service.domain.climate import FrostDay
 from service.domain.month_day import MonthDay
 from service.domain.weather import celsius
 from service.questions.climate_cold import daily_minima, frost_days
@@ -52,20 +53,20 @@ def test_every_crop_with_killing_temperatures_is_a_crop_of_the_catalogue(ruleboo
 
 
 def test_frost_dates_of_seattle_are_those_read_off_the_file() -> None:
-    """2012-2015: last frosts 6 and 24 March, 24 February and 4 March; first 10, 20, 12 and 17 November."""
-    low = seattle().min_c
-    dates = np.datetime64("2012-01-01") + np.arange(low.size)
-    frosts = dates[low <= 0.0]
+    """Last frosts 9 February, 4, 4 and 19 March; first 10, 12, 21 and 23 November; a frost is 0 °C or less.
+
+    With four years the middling date is the later of the two in the middle, the cautious one the last (first) of all.
+    """
     spring, autumn = frost_days(daily_minima(seattle(), models().safe), southern=False, models=models())
-    lasts = sorted(str(max(day for day in frosts if str(day) < f"{year}-07-01"))[5:] for year in range(2012, 2016))
-    firsts = sorted(
-        str(min(day for day in frosts if f"{year}-07-01" < str(day) <= f"{year}-12-31"))[5:]
-        for year in range(2012, 2016)
-    )
-    assert spring is not None
-    assert autumn is not None
-    assert spring.typical == MonthDay(int(lasts[2][:2]), int(lasts[2][3:]))
-    assert autumn.typical == MonthDay(int(firsts[1][:2]), int(firsts[1][3:]))
-    assert spring.one_in_ten == MonthDay(int(lasts[3][:2]), int(lasts[3][3:]))
-    assert autumn.one_in_ten == MonthDay(int(firsts[0][:2]), int(firsts[0][3:]))
-    print(lasts, firsts)
+    assert spring == FrostDay(MonthDay(3, 4), MonthDay(3, 19), years=4, years_without_frost=0)
+    assert autumn == FrostDay(MonthDay(11, 12), MonthDay(11, 10), years=4, years_without_frost=0)
+
+
+def test_the_dates_of_frosts_in_the_file_are_as_told_above() -> None:
+    low = seattle().min_c
+    frosts = (np.datetime64("2012-01-01") + np.arange(low.size))[low <= 0.0].astype(str)
+    years = ("2012", "2013", "2014", "2015")
+    lasts = sorted(max(day for day in frosts if year <= day < f"{year}-07")[5:] for year in years)
+    firsts = sorted(min(day for day in frosts if f"{year}-07" < day < f"{year}-13")[5:] for year in years)
+    assert lasts == ["02-09", "03-04", "03-04", "03-19"]
+    assert firsts == ["11-10", "11-12", "11-21", "11-23"]
