@@ -14,6 +14,7 @@ more.
 
 from __future__ import annotations
 
+import threading
 from dataclasses import dataclass
 
 import numpy as np
@@ -21,10 +22,13 @@ import numpy as np
 from service.domain.climate_models import PortionModel
 from service.domain.weather import Floats
 
-_STRETCH_H = 192
+_STRETCH_H = 256
 _FULL = 1.0
 _SETTLED = 1e-12
 _LARGEST_EXPONENT = 700.0
+_ROWS_AT_ONCE = 8
+_MOST_KEPT_BYTES = 32_000_000
+_kept = threading.local()
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -45,23 +49,47 @@ def chill_portions(hours_c: Floats, model: PortionModel) -> Floats:
     """
     winters, hours = hours_c.shape
     stretches = -(-hours // _STRETCH_H)
-    padded = np.full((winters, stretches * _STRETCH_H), np.nan)
-    padded[:, :hours] = hours_c
-    rates = _rates(np.ascontiguousarray(padded.reshape(winters * stretches, _STRETCH_H).T), model)
-    start, before = np.zeros((winters, stretches)), np.empty_like(rates.gain)
+    rates, before, spare = _room_for(winters * stretches)
+    _fill_rates(rates, _in_stretches(hours_c, stretches), model)
+    start = np.zeros((winters, stretches))
     for _ in range(stretches + 1):
         end = _pass_through(rates, start.reshape(-1), before)
-        better = _linked(start, end.reshape(start.shape), _sensitivity(rates, before).reshape(start.shape))
+        better = _linked(start, end.reshape(start.shape), _sensitivity(rates, before, spare).reshape(start.shape))
         moved = np.abs(better - start).max(initial=0.0)
         start = better
         if moved <= _SETTLED:
             break
-    fixed: Floats = np.where(before >= _FULL, before * (1.0 - rates.stay), 0.0).sum(axis=0)
-    portions: Floats = fixed.reshape(winters, stretches).sum(axis=1)
+    np.subtract(1.0, rates.stay, out=spare)
+    np.multiply(spare, before, out=spare)
+    np.multiply(spare, before >= _FULL, out=spare)
+    portions: Floats = spare.sum(axis=0).reshape(winters, stretches).sum(axis=1)
     return portions
 
 
-def _rates(hours_c: Floats, model: PortionModel) -> _Rates:
+def _room_for(lanes: int) -> tuple[_Rates, Floats, Floats]:
+    """Arrays to compute in, kept by each thread: fresh memory for megabytes costs more than the computing in it."""
+    room: Floats | None = getattr(_kept, "room", None)
+    if room is None or room.shape[2] != lanes:
+        room = np.empty((5, _STRETCH_H, lanes))
+        _kept.room = room if room.nbytes <= _MOST_KEPT_BYTES else None
+    return _Rates(room[0], room[1], room[2]), room[3], room[4]
+
+
+def _in_stretches(hours_c: Floats, stretches: int) -> Floats:
+    """Hours down, stretches of all winters across; the last stretch is filled up with hours that were not read."""
+    padded = np.full((hours_c.shape[0], stretches * _STRETCH_H), np.nan)
+    padded[:, : hours_c.shape[1]] = hours_c
+    return padded.reshape(-1, _STRETCH_H).T
+
+
+def _fill_rates(rates: _Rates, hours_c: Floats, model: PortionModel) -> None:
+    # a few rows at a time stay in the processor's cache
+    for top in range(0, _STRETCH_H, _ROWS_AT_ONCE):
+        rows = slice(top, top + _ROWS_AT_ONCE)
+        rates.gain[rows], rates.keep[rows], rates.stay[rows] = _rates_of(np.ascontiguousarray(hours_c[rows]), model)
+
+
+def _rates_of(hours_c: Floats, model: PortionModel) -> tuple[Floats, Floats, Floats]:
     kelvin = hours_c + model.kelvin_offset
     level = model.a0_per_h / model.a1_per_h * np.exp((model.e1_k - model.e0_k) / kelvin)
     keep = np.exp(-model.a1_per_h * np.exp(-model.e1_k / kelvin))
@@ -69,7 +97,7 @@ def _rates(hours_c: Floats, model: PortionModel) -> _Rates:
     stay = 1.0 / (1.0 + np.exp(np.minimum(exponent, _LARGEST_EXPONENT)))
     unread = np.isnan(hours_c)
     keep[unread], stay[unread], level[unread] = 1.0, 1.0, 0.0
-    return _Rates(level - level * keep, keep, stay)
+    return level - level * keep, keep, stay
 
 
 def _pass_through(rates: _Rates, start: Floats, before: Floats) -> Floats:
@@ -84,9 +112,11 @@ def _pass_through(rates: _Rates, start: Floats, before: Floats) -> Floats:
     return current
 
 
-def _sensitivity(rates: _Rates, before: Floats) -> Floats:
+def _sensitivity(rates: _Rates, before: Floats, spare: Floats) -> Floats:
     """How much the end of each stretch moves with its start, as long as the same hours are full."""
-    through: Floats = np.multiply.reduce(np.where(before >= _FULL, rates.keep * rates.stay, rates.keep), axis=0)
+    np.copyto(spare, rates.keep)
+    np.multiply(spare, rates.stay, out=spare, where=before >= _FULL)
+    through: Floats = np.multiply.reduce(spare, axis=0)
     return through
 
 
