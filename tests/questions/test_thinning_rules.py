@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 import pytest
 from hypothesis import given, settings
@@ -31,8 +32,8 @@ def ask(rulebook: Rulebook, question: ThinningQuestion) -> ThinningAnswer:
     return plan_thinning(question, rulebook=rulebook, asking=PlainMatcher(rulebook))
 
 
-def one(rulebook: Rulebook, crop: str, load: Load = CROWDED, **parts: object) -> VarietyPlan:
-    return ask(rulebook, ThinningQuestion(crop, (Variety(load=load),), **parts)).plans[0]  # type: ignore[arg-type]
+def one(rulebook: Rulebook, crop: str, load: Load = CROWDED, **parts: Any) -> VarietyPlan:
+    return ask(rulebook, ThinningQuestion(crop, (Variety(load=load),), **parts)).plans[0]
 
 
 def told(plan: VarietyPlan) -> set[str]:
@@ -122,7 +123,7 @@ def test_a_crop_that_is_seldom_thinned_bears_half_as_many_again(rulebook: Rulebo
     ],
 )
 def test_thinning_waits_for_frost_the_drop_and_the_window(
-    rulebook: Rulebook, crop: str, parts: dict[str, object], action: str
+    rulebook: Rulebook, crop: str, parts: dict[str, Any], action: str
 ) -> None:
     assert one(rulebook, crop, **parts).action == action
 
