@@ -18,6 +18,7 @@ from service.domain.cut import Cut
 from service.domain.errors import KnowledgeFault
 from service.domain.pollen import PollenKnowledge
 from service.domain.rootstock import Rootstock
+from service.domain.season import SeasonKnowledge
 from service.domain.source import Source
 from service.domain.training import TrainingForm
 from service.knowledge import crop_file, cultivar_file
@@ -28,6 +29,7 @@ from service.knowledge.disease_file import read_diseases
 from service.knowledge.entry import Entry, nearest
 from service.knowledge.pollen_file import read_pollen
 from service.knowledge.rootstock_file import read_rootstocks
+from service.knowledge.season_file import read_season
 from service.knowledge.source_file import read_sources
 from service.knowledge.spelling import plain
 from service.knowledge.training_file import read_training
@@ -47,6 +49,7 @@ class Catalogue:
     training: Mapping[str, TrainingForm] = field(default_factory=dict)
     cuts: Mapping[str, Cut] = field(default_factory=dict)
     pollen: PollenKnowledge = field(default_factory=PollenKnowledge)
+    season: SeasonKnowledge = field(default_factory=SeasonKnowledge)
 
     def cultivars_of(self, crop: str) -> tuple[Cultivar, ...]:
         """The cultivars of a crop, by denomination."""
@@ -84,6 +87,7 @@ def read_catalogue(folder: Path) -> Catalogue:
         pollen=read_pollen(folder, sources=sources, crops=crop_ids),
         training=read_training(folder, sources=sources, crops=crop_ids),
         cuts=read_cuts(folder, sources=sources),
+        season=read_season(folder, sources=sources, crops=crop_ids),
     )
     _check_denominations(cultivars)
     for crop, entry in crops:

@@ -64,6 +64,8 @@ def choices_of(catalogue: Catalogue) -> Mapping[str, frozenset[str]]:
         "rootstocks": frozenset(catalogue.rootstocks),
         "diseases": frozenset(catalogue.diseases),
         "cuts": frozenset(catalogue.cuts),
+        "tasks": frozenset(catalogue.season.tasks),
+        "regions": frozenset(catalogue.season.regions),
     }
 
 
