@@ -71,7 +71,8 @@ def _read_lines(summary: ClimateSummary) -> Iterator[str]:
             f" {gaps.longest_from} on."
         )
     if reading.repeated_rows:
-        yield f"{reading.repeated_rows:,} rows tell a time that another row tells."
+        rows = "row tells" if reading.repeated_rows == 1 else "rows tell"
+        yield f"{reading.repeated_rows:,} {rows} a time that another row tells."
     yield from reading.notes
 
 
