@@ -161,6 +161,19 @@ class Seasons:
 
 
 @dataclass(frozen=True, slots=True)
+class Evapotranspiration:
+    """Water that a reference lawn gives off, from the extremes of a day and the sun above the air."""
+
+    solar_constant_mj: float
+    distance: float
+    declination_rad: float
+    phase_rad: float
+    mm_per_mj: float
+    coefficient: float
+    offset_c: float
+
+
+@dataclass(frozen=True, slots=True)
 class ClimateModels:
     """All parameters, and by model the publications that they come from."""
 
@@ -178,5 +191,6 @@ class ClimateModels:
     lines: ChillLines
     plausible: Plausible
     seasons: Seasons
+    evapotranspiration: Evapotranspiration
     bud_kill: Mapping[str, BudKill]
     sources: Mapping[str, tuple[ModelSource, ...]]

@@ -19,6 +19,7 @@ from service.domain.climate_models import (
     ChillLines,
     ClimateModels,
     DayCurve,
+    Evapotranspiration,
     FrostRule,
     HeatCurve,
     Midwinter,
@@ -49,6 +50,7 @@ MODELS = (
     "safe_chill",
     "chill_from_monthly_means",
     "seasons",
+    "evapotranspiration",
     "plausible",
 )
 _ABOUT = ("meaning", "source", "basis")
@@ -77,6 +79,7 @@ def read_climate(folder: Path, sources: Collection[str]) -> ClimateModels:
         lines=_lines(of["chill_from_monthly_means"]),
         plausible=_plausible(of["plausible"]),
         seasons=_seasons(of["seasons"]),
+        evapotranspiration=_numbers(of["evapotranspiration"], Evapotranspiration),
         bud_kill=read_bud_kill(folder, sources),
         sources={name: read_model_sources(entry, name) for name, entry in of.items()},
     )
