@@ -1,35 +1,14 @@
-"""What one more answer would change: the unknown facts on which some rule waits that nothing else speaks against."""
+"""What one more answer would change in a pruning plan."""
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Iterable, Iterator
-
 from service.questions.pruning.question import Facts
-from service.reasoning.meaning import holds
-from service.reasoning.rule import Rule
+from service.questions.worth_asking import worth_asking
 from service.reasoning.rulebook import Rulebook
-from service.reasoning.vocabulary import CONCLUDED
 
 _RULESETS = ("pruning.tree", "pruning.season", "pruning.cut")
-_VARIES = "cut"
 
 
 def unknown_of_tree(facts: Facts, rulebook: Rulebook) -> tuple[str, ...]:
-    """The facts worth asking for, those on which most rules wait first, then in the order of the vocabulary."""
-    waiting = Counter(name for rule in _rules(rulebook) for name in _missing(rule, facts))
-    asked = [name for name, fact in rulebook.vocabulary.facts.items() if fact.needs and waiting[name]]
-    return tuple(sorted(asked, key=lambda name: -waiting[name]))
-
-
-def _rules(rulebook: Rulebook) -> Iterator[Rule]:
-    for name in _RULESETS:
-        yield from rulebook.rulesets.get(name, ())
-
-
-def _missing(rule: Rule, facts: Facts) -> Iterable[str]:
-    """The unknown facts of a rule, unless a known one rules it out."""
-    tests = [test for test in rule.when if test.fact != _VARIES and not test.fact.startswith(CONCLUDED)]
-    if any(not holds(test, facts.get(test.fact)) for test in tests if test.fact in facts or not test.needs_known):
-        return ()
-    return {test.fact for test in tests if test.fact not in facts}
+    """The facts worth asking for, those on which most rules wait first."""
+    return worth_asking(facts, rulebook, _RULESETS, varies="cut")
