@@ -11,8 +11,10 @@ from flask.testing import FlaskClient
 from service.settings import CHECKOUT
 
 README = (CHECKOUT / "README.md").read_text(encoding="utf-8")
-CURL = re.compile(r"curl -s http://127\.0\.0\.1:8080(/v1/\S+) -H 'Content-Type: application/json' -d '(.*?)'\n```", re.S)
-ANSWER = re.compile(r"```json\n(.*?)```", re.S)
+CURL = re.compile(
+    r"curl -s http://127\.0\.0\.1:8080(/v1/\S+) -H 'Content-Type: application/json' -d '(.*?)'\n```", re.DOTALL
+)
+ANSWER = re.compile(r"```json\n(.*?)```", re.DOTALL)
 
 
 def holds(shown: Any, told: Any) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import Protocol
 
 from service.reasoning.conclusions import Judgement
@@ -10,6 +10,7 @@ from service.reasoning.facts import FactFault
 from service.reasoning.vocabulary import Value
 
 Facts = Mapping[str, Value | None]
+JudgeOwn = Callable[[Facts], Judgement]
 
 
 class Matcher(Protocol):
@@ -19,5 +20,9 @@ class Matcher(Protocol):
         """What the rules say; `given` are conclusions (without `concluded.`) taken as they are, whatever rules say."""
         ...
 
+    def sharing(self, ruleset: str, shared: Facts) -> JudgeOwn:
+        """Judges many cases that have these facts in common; the facts of a case may repeat them, never change them."""
+        ...
 
-__all__ = ["FactFault", "Facts", "Matcher"]
+
+__all__ = ["FactFault", "Facts", "JudgeOwn", "Matcher"]

@@ -6,12 +6,12 @@ contradicts; then stratum by stratum, what is concluded thins out the rest.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from service.reasoning.conclusions import Fired, Judgement, Settled, settle
 from service.reasoning.facts import FactFault, is_allowed, no_ruleset, refused, strange
-from service.reasoning.matcher import Facts
+from service.reasoning.matcher import Facts, JudgeOwn
 from service.reasoning.rule import FromFact, Rule
 from service.reasoning.rulebook import Rulebook
 from service.reasoning.tables import Look, look_into
@@ -35,6 +35,13 @@ class PlainMatcher:
         return rules.judge(facts, given)
 
 
+    def sharing(self, ruleset: str, shared: Facts) -> JudgeOwn:
+        """Judges many cases that have these facts in common, each by the facts of its own."""
+        if ruleset not in self._rulesets:
+            raise no_ruleset(ruleset)
+        return self._rulesets[ruleset].sharing(shared)
+
+
 class _Ruleset:
     def __init__(self, rulebook: Rulebook, name: str) -> None:
         self.name = name
@@ -49,8 +56,15 @@ class _Ruleset:
         self.kept: dict[int, tuple[Fired, Settled | None]] = {}
 
     def judge(self, facts: Facts, given: Mapping[str, Value] | None) -> Judgement:
-        case, given = dict(facts), self.checked(given) if given else None
-        standing = self.left_by(case)
+        standing = self.left_by(facts, -1, self.unknown)
+        return self.judged(dict(facts), standing, self.checked(given) if given else None)
+
+    def sharing(self, shared: Facts) -> JudgeOwn:
+        common = self.left_by(shared, -1, ())
+        unknown = [(name, if_unknown) for name, if_unknown in self.unknown if name not in shared]
+        return lambda own: self.judged({**shared, **own}, self.left_by(own, common, unknown), None)
+
+    def judged(self, case: dict[str, Any], standing: int, given: Mapping[str, Value] | None) -> Judgement:
         fired, (bundle, settled) = 0, self.outcome(0, case)
         for number, (members, looks) in enumerate(self.strata):
             these = standing & members
@@ -65,14 +79,15 @@ class _Ruleset:
             settled = Settled({**settled.concluded, **given}, settled.conflicts)
         return Judgement(self.name, case, fired=bundle, settled=settled)
 
-    def left_by(self, case: Mapping[str, Any]) -> int:
-        standing, looks = -1, self.looks
+    def left_by(self, case: Mapping[str, Any], standing: int, unknown: Iterable[tuple[str, int]]) -> int:
+        """The rules that these facts and the want of others leave standing."""
+        looks = self.looks
         try:
             for name, value in case.items():
                 standing &= looks[name](value)
         except (KeyError, TypeError):
             raise self.fault_of(case) from None
-        for name, if_unknown in self.unknown:
+        for name, if_unknown in unknown:
             if name not in case:
                 standing &= if_unknown
         return standing

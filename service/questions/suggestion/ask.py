@@ -21,6 +21,7 @@ from service.questions.suggestion.planting import choose_planting
 from service.questions.suggestion.prepared import Prepared, prepare
 from service.questions.suggestion.question import (
     Candidate,
+    Facts,
     Partners,
     PlantingChoice,
     PlantingPlan,
@@ -32,7 +33,7 @@ from service.questions.suggestion.roots import PlaceFacts, RootChooser
 from service.questions.suggestion.standing import Standing
 from service.reasoning.audit import audit
 from service.reasoning.conclusions import Judgement
-from service.reasoning.matcher import Matcher
+from service.reasoning.matcher import JudgeOwn, Matcher
 from service.reasoning.rulebook import Rulebook
 from service.reasoning.vocabulary import Value
 
@@ -91,6 +92,7 @@ class _Way:
             standing=Standing(question.existing_trees, crops=known.rulebook.catalogue.crops, table=known.table),
         )
         place = PlaceFacts(self.for_ruleset(ROOT_RULES), carried=known.looked_at)
+        self.by_root: dict[int, tuple[Facts, JudgeOwn]] = {}
         self.roots = RootChooser(known.roots, place=place, site=self.site)
 
     def answer(self) -> SuggestionAnswer:
@@ -130,8 +132,9 @@ class _Way:
 
     def candidate(self, known: KnownCultivar) -> Candidate:
         root, incompatible = self.roots.best(known.crop.id, known.cultivar.id)
-        facts = self.asked.facts(known, root, incompatible=incompatible)
-        judgement = self.judges.sweeping.judge(CULTIVAR_RULES, facts)
+        shared, judge = self.on_root(root)
+        own = self.asked.own(known, incompatible=incompatible)
+        facts, judgement = {**shared, **own}, judge(own)
         return Candidate(
             cultivar=known.cultivar,
             crop=known.crop,
@@ -142,6 +145,13 @@ class _Way:
             fit=scored(self.start, judgement),
             fits=fitting(root, judgement),
         )
+
+    def on_root(self, root: RootChoice) -> tuple[Facts, JudgeOwn]:
+        """The facts that all cultivars on this root share here, and the sweeping matcher that has seen them already."""
+        if id(root) not in self.by_root:
+            shared = self.asked.shared(root)
+            self.by_root[id(root)] = shared, self.judges.sweeping.sharing(CULTIVAR_RULES, shared)
+        return self.by_root[id(root)]
 
     def shown_again(
         self, swept: Sequence[Candidate], fitting: Sequence[Candidate], planting: PlantingChoice | None

@@ -41,10 +41,14 @@ class Asked:
     growing: frozenset[str]
     standing: Standing
 
-    def facts(self, known: KnownCultivar, root: RootChoice, *, incompatible: bool) -> dict[str, Value]:
-        """All that is known of this cultivar at this place on this root."""
+    def shared(self, root: RootChoice) -> dict[str, Value]:
+        """What all cultivars at this place on this root have in common."""
+        return {**self.place, **root.facts}
+
+    def own(self, known: KnownCultivar, *, incompatible: bool) -> dict[str, Value]:
+        """What this cultivar adds to it."""
         cultivar = known.cultivar.id
-        facts: dict[str, Value] = {**self.place, **known.facts, **root.facts}
+        facts: dict[str, Value] = dict(known.facts)
         facts["cultivar.asked_about"] = cultivar in self.considered
         facts["cultivar.already_there"] = cultivar in self.growing
         facts["rootstock.named_incompatible"] = incompatible
