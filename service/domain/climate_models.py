@@ -134,12 +134,17 @@ class Midwinter:
 
 @dataclass(frozen=True, slots=True)
 class Plausible:
-    """What temperatures on Earth, and where fruit grows, look like: figures beyond are in another unit."""
+    """What temperatures on Earth, and where fruit grows, look like: figures beyond are in another unit.
+
+    The mean of a month of which fewer than `days_of_a_month` were read may lie `few_days_c` further out.
+    """
 
     lowest_c: float
     highest_c: float
     summer_mean_maximum_c: float
     midwinters: tuple[Midwinter, ...]
+    days_of_a_month: float
+    few_days_c: float
     seasons_from_latitude_deg: float
 
     def midwinter_at(self, latitude: float) -> Midwinter:

@@ -139,7 +139,8 @@ def _lines(entry: Entry) -> ChillLines:
 
 
 def _plausible(entry: Entry) -> Plausible:
-    numbers = ("lowest_c", "highest_c", "summer_mean_maximum_c", "seasons_from_latitude_deg")
+    numbers = ("lowest_c", "highest_c", "summer_mean_maximum_c", "days_of_a_month", "few_days_c",
+               "seasons_from_latitude_deg")  # fmt: skip
     _only(entry, *numbers, "midwinters")
     bounds: Mapping[str, float] = {name: _number(entry, name) for name in numbers}
     midwinters = tuple(_numbers(row, Midwinter) for row in entry.each("midwinters"))

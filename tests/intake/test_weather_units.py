@@ -72,6 +72,31 @@ def test_a_january_of_38_c_is_refused() -> None:
     assert "January" in refusal(january, 36.0)[1]
 
 
+def test_a_single_day_of_july_is_enough_to_notice_that_12_f_is_none_of_its_highs() -> None:
+    day = Reading(DailySeries(np.datetime64("2013-07-04"), np.array([-16.7]), np.array([celsius(12.0)])), "f", 1)
+    pointer, sentence = refusal(day, 47.5)
+    assert pointer == ""
+    assert "July would be 12.0 °F" in sentence
+
+
+def test_a_single_hour_of_january_is_enough_to_notice_that_38_is_no_celsius() -> None:
+    hours = np.full(24, np.nan)
+    hours[5] = 38.0
+    assert "January would be 38.0 °C" in refusal(Reading(HourlySeries(JANUARY, hours), "c", 1), 47.5)[1]
+
+
+@pytest.mark.parametrize(("day", "high_c"), [("2013-07-04", 3.0), ("2013-01-04", 24.0), ("2013-01-04", -30.0)])
+def test_a_few_odd_days_of_the_right_unit_pass(day: str, high_c: float) -> None:
+    few = Reading(DailySeries(np.datetime64(day), np.full(5, high_c - 10), np.full(5, high_c)), "c", 5)
+    refuse_wrong_unit(few, 47.5, BOUNDS)
+
+
+def test_a_cold_day_of_july_beside_a_warm_one_of_january_does_not_turn_the_globe_over() -> None:
+    high = np.full(200, np.nan)
+    high[3], high[190] = 15.0, 10.0
+    refuse_wrong_unit(Reading(DailySeries(JANUARY, high - 8, high), "c", 2), 40.0, BOUNDS)
+
+
 def test_real_files_pass() -> None:
     refuse_wrong_unit(Reading(seattle(), "c", 0), 47.45, BOUNDS)
     refuse_wrong_unit(Reading(greensboro_winter(), "c", 0), 36.1, BOUNDS)

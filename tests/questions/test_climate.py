@@ -210,11 +210,14 @@ def test_means_without_the_coldest_month_are_refused() -> None:
         asked(MonthlyMeans({7: 25.0}))
 
 
-def test_every_source_that_is_named_stands_among_the_models() -> None:
-    summary = asked(seattle(), latitude=47.45)
-    named = {source.model for source in summary.sources}
-    assert {"dynamic_model", "utah", "hourly_from_daily", "hardiness_zones", "safe_chill"} <= named
-    assert "hourly_from_daily" not in {source.model for source in asked(greensboro_winter()).sources}
+def test_the_sources_named_are_those_of_the_models_that_were_used() -> None:
+    of_hours = {"hours_at_or_below_45f", "hours_32_45f", "utah", "positive_utah", "dynamic_model", "hardiness_zones",
+                "safe_chill"}  # fmt: skip
+    assert {source.model for source in asked(seattle(), latitude=47.45).sources} == {
+        *of_hours, "day_length", "hourly_from_daily",
+    }  # fmt: skip
+    assert {source.model for source in asked(greensboro_winter()).sources} == of_hours
+    assert {source.model for source in asked(MonthlyMeans({1: 9.0, 7: 25.0})).sources} == {"chill_from_monthly_means"}
 
 
 def test_a_stricter_coverage_is_a_matter_of_the_rules_and_not_of_the_code() -> None:

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from service.domain.climate_models import Plausible
+from service.domain.climate_models import Midwinter, Plausible
 from service.domain.errors import NotUnderstood
 from service.domain.weather import HOURS_PER_DAY, DailySeries, Floats, HourlySeries, MonthlyMeans, Reading, Unit
 from service.domain.weather import fahrenheit as to_fahrenheit
@@ -21,7 +21,6 @@ _MONTH_NAMES = (
     "July", "August", "September", "October", "November", "December",
 )  # fmt: skip
 _SUMMER_NORTH, _WINTER_NORTH = (7, 6, 8), (1, 12, 2)
-_DAYS_WANTED = 20
 _STRAY_SHARE = 0.005
 
 
@@ -35,19 +34,27 @@ class _Told:
     whole: str
 
 
+@dataclass(frozen=True, slots=True)
+class _High:
+    """The mean daily maximum of a month, and how far that mean may be off for want of days."""
+
+    mean_c: float
+    off_by_c: float = 0.0
+
+
 def refuse_wrong_unit(reading: Reading, latitude: float, bounds: Plausible, *, whole: str = "") -> None:
     """Raise NotUnderstood at `whole` when the temperatures cannot be what they are said to be."""
     series, told = reading.series, _Told(reading.unit, latitude, bounds, whole)
     if isinstance(series, MonthlyMeans):
         _refuse_extremes(np.array(list(series.mean_c.values())), told)
-        _refuse_seasons(dict(series.mean_c), told)
+        _refuse_seasons({month: _High(mean_c) for month, mean_c in series.mean_c.items()}, told)
         return
     low_c, high_c = _daily_extremes(series)
     if np.isnan(high_c).all():
         raise NotUnderstood((whole, "there is no temperature in these rows"))
     _refuse_strays(low_c, high_c, series.first_day, told)
     _refuse_extremes(np.concatenate((low_c, high_c)), told)
-    _refuse_seasons(_monthly(high_c, series.first_day), told)
+    _refuse_seasons(_monthly(high_c, series.first_day, bounds), told)
 
 
 def _daily_extremes(series: HourlySeries | DailySeries) -> tuple[Floats, Floats]:
@@ -57,13 +64,18 @@ def _daily_extremes(series: HourlySeries | DailySeries) -> tuple[Floats, Floats]
     return np.fmin.reduce(days, axis=1), np.fmax.reduce(days, axis=1)
 
 
-def _monthly(high_c: Floats, first_day: np.datetime64) -> dict[int, float]:
-    """The mean daily maximum of each calendar month of which enough days were read."""
+def _monthly(high_c: Floats, first_day: np.datetime64, bounds: Plausible) -> dict[int, _High]:
+    """The mean daily maximum of each calendar month of which any day was read."""
     months = (first_day + np.arange(high_c.size)).astype("datetime64[M]").astype(np.int64) % 12
     read = ~np.isnan(high_c)
     count = np.bincount(months[read], minlength=12)
     total = np.bincount(months[read], weights=high_c[read], minlength=12)
-    return {month + 1: float(total[month] / count[month]) for month in range(12) if count[month] >= _DAYS_WANTED}
+    off_by_c = np.where(count < bounds.days_of_a_month, bounds.few_days_c, 0.0)
+    return {
+        month + 1: _High(float(total[month] / count[month]), float(off_by_c[month]))
+        for month in range(12)
+        if count[month]
+    }
 
 
 def _refuse_strays(low_c: Floats, high_c: Floats, first_day: np.datetime64, told: _Told) -> None:
@@ -86,21 +98,29 @@ def _refuse_extremes(values_c: Floats, told: _Told) -> None:
             raise NotUnderstood((told.whole, fault))
 
 
-def _refuse_seasons(highs: dict[int, float], told: _Told) -> None:
+def _refuse_seasons(highs: dict[int, _High], told: _Told) -> None:
     bounds, latitude = told.bounds, told.latitude
     summer, winter = (_SUMMER_NORTH, _WINTER_NORTH) if latitude >= 0 else (_WINTER_NORTH, _SUMMER_NORTH)
-    warm, cold = _first_of(summer, highs), _first_of(winter, highs)
-    if warm and cold and abs(latitude) > bounds.seasons_from_latitude_deg and highs[warm] < highs[cold]:
+    warm, cold = _best_known(summer, highs), _best_known(winter, highs)
+    if warm and cold and abs(latitude) > bounds.seasons_from_latitude_deg and _surely_colder(highs[warm], highs[cold]):
         raise NotUnderstood(("/latitude", _wrong_side(warm, cold)))
-    if warm and highs[warm] < bounds.summer_mean_maximum_c:
-        raise NotUnderstood((told.whole, _season_fault(warm, highs[warm], told.unit)))
-    midwinter = bounds.midwinter_at(latitude)
-    if cold and not midwinter.lowest_c <= highs[cold] <= midwinter.highest_c:
-        raise NotUnderstood((told.whole, _season_fault(cold, highs[cold], told.unit)))
+    if warm and highs[warm].mean_c < bounds.summer_mean_maximum_c - highs[warm].off_by_c:
+        raise NotUnderstood((told.whole, _season_fault(warm, highs[warm].mean_c, told.unit)))
+    if cold and not _within(bounds.midwinter_at(latitude), highs[cold]):
+        raise NotUnderstood((told.whole, _season_fault(cold, highs[cold].mean_c, told.unit)))
 
 
-def _first_of(months: tuple[int, ...], known: dict[int, float]) -> int | None:
-    return next((month for month in months if month in known), None)
+def _best_known(months: tuple[int, ...], highs: dict[int, _High]) -> int | None:
+    """The first month that was read far enough, or else the first that was read at all."""
+    return min((month for month in months if month in highs), key=lambda month: highs[month].off_by_c, default=None)
+
+
+def _surely_colder(one: _High, other: _High) -> bool:
+    return one.mean_c + one.off_by_c + other.off_by_c < other.mean_c
+
+
+def _within(midwinter: Midwinter, high: _High) -> bool:
+    return midwinter.lowest_c - high.off_by_c <= high.mean_c <= midwinter.highest_c + high.off_by_c
 
 
 def _wrong_side(warm: int, cold: int) -> str:
