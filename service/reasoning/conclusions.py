@@ -83,6 +83,11 @@ class Judgement:
         self._conclusions: tuple[Conclusion, ...] | None = None
 
     @property
+    def facts(self) -> Mapping[str, Any]:
+        """The facts of the case."""
+        return self._facts
+
+    @property
     def points(self) -> int:
         """The sum of all points."""
         return self._fired.points

@@ -21,7 +21,6 @@ from service.questions.suggestion.planting import choose_planting
 from service.questions.suggestion.prepared import Prepared, prepare
 from service.questions.suggestion.question import (
     Candidate,
-    Facts,
     Partners,
     PlantingChoice,
     PlantingPlan,
@@ -92,7 +91,7 @@ class _Way:
             standing=Standing(question.existing_trees, crops=known.rulebook.catalogue.crops, table=known.table),
         )
         place = PlaceFacts(self.for_ruleset(ROOT_RULES), carried=known.looked_at)
-        self.by_root: dict[int, tuple[Facts, JudgeOwn]] = {}
+        self.by_root: dict[int, JudgeOwn] = {}
         self.roots = RootChooser(known.roots, place=place, site=self.site)
 
     def answer(self) -> SuggestionAnswer:
@@ -132,25 +131,22 @@ class _Way:
 
     def candidate(self, known: KnownCultivar) -> Candidate:
         root, incompatible = self.roots.best(known.crop.id, known.cultivar.id)
-        shared, judge = self.on_root(root)
-        own = self.asked.own(known, incompatible=incompatible)
-        facts, judgement = {**shared, **own}, judge(own)
+        judgement = self.on_root(root)(self.asked.own(known, incompatible=incompatible))
         return Candidate(
             cultivar=known.cultivar,
             crop=known.crop,
             root=root,
             harvest=known.harvest,
-            facts=facts,
+            facts=judgement.facts,
             judgement=judgement,
             fit=scored(self.start, judgement),
             fits=fitting(root, judgement),
         )
 
-    def on_root(self, root: RootChoice) -> tuple[Facts, JudgeOwn]:
-        """The facts that all cultivars on this root share here, and the sweeping matcher that has seen them already."""
+    def on_root(self, root: RootChoice) -> JudgeOwn:
+        """The sweeping matcher that has looked already at what all cultivars on this root share here."""
         if id(root) not in self.by_root:
-            shared = self.asked.shared(root)
-            self.by_root[id(root)] = shared, self.judges.sweeping.sharing(CULTIVAR_RULES, shared)
+            self.by_root[id(root)] = self.judges.sweeping.sharing(CULTIVAR_RULES, self.asked.shared(root))
         return self.by_root[id(root)]
 
     def shown_again(
