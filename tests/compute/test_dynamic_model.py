@@ -1,4 +1,4 @@
-"""The chill portions of stretches that run side by side are those of going hour by hour."""
+"""The chill portions of many winters side by side are those of each, hour by hour, as the papers state them."""
 
 from __future__ import annotations
 
