@@ -13,6 +13,7 @@ RESOURCES = (
     "pollination",
     "thinning_plans",
     "pruning_plans",
+    "season_plans",
     "climate_summaries",
     "crops",
     "cultivars",

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from service.domain.units import Language
+from service.present.season_words import SPANISH as _SEASON
 
 _ENGLISH: Mapping[str, str] = {
     "self_fertile": "self-fertile",
@@ -247,6 +248,6 @@ def choice_text(word: str, *, language: Language = "en") -> str:
     >>> choice_text("partly_self_fertile"), choice_text("root_alone"), choice_text("late", language="es")
     ('partly self-fertile', 'root alone', 'tardío')
     """
-    if language == "es" and word in _SPANISH:
-        return _SPANISH[word]
+    if language == "es" and (word in _SPANISH or word in _SEASON):
+        return _SPANISH.get(word) or _SEASON[word]
     return _ENGLISH.get(word) or word.replace("_", " ")
