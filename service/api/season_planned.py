@@ -148,4 +148,6 @@ class SeasonPlanTold(Told):
 
     to = date_text("Last day of the plan.", example="2027-11-24", required=True)
     language = choice("Language of the sentences.", values=("en", "es"), required=True)
+    plan = text("Name of the plan, where one was given.", example="garden-17", longest=200, required=True,
+                nullable=True)  # fmt: skip
     trees = nested(SeasonTreeTold, "The trees in the order in which they were told.", many=True, required=True)

@@ -31,7 +31,8 @@ def in_the_wanted_kind(view: Callable[[dict[str, Any]], dict[str, Any]]) -> Call
 
     @wraps(view)
     def answered(asked: dict[str, Any]) -> Response:
-        kind = request.accept_mimetypes.best_match([JSON, CALENDAR, STRIP])
+        wanted = request.accept_mimetypes
+        kind = wanted.best_match([JSON, CALENDAR, STRIP]) if wanted else JSON
         if kind is None:
             raise NotAcceptable(f"The plan comes as {JSON}, {CALENDAR} or {STRIP}.")
         response = _written(view(asked), kind)

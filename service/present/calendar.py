@@ -6,6 +6,7 @@ that imports it anew moves them and adds none; DTSTAMP says when it was written.
 
 from __future__ import annotations
 
+import uuid
 from collections.abc import Iterator, Mapping
 from datetime import date, datetime, timedelta
 from typing import Any
@@ -17,18 +18,26 @@ from service.domain.units import Language, quantity_text
 from service.present.season_words import BY_CALENDAR, CALENDAR_NAME, ESTIMATE, IF_SEEN
 
 _PRODUCT = "-//Fruitwright//Season plan//EN"
+_NAMESPACE = uuid.uuid5(uuid.NAMESPACE_OID, "fruitwright season plan")
 
 
 def season_calendar(told: Mapping[str, Any], stamp: datetime) -> bytes:
     """The calendar of a plan; `stamp` is the moment in UTC at which it is written."""
     answer = told["answer"]
     language: Language = answer["language"]
-    calendar = Calendar.new(prodid=_PRODUCT, name=CALENDAR_NAME[language], language=language, method="PUBLISH")
+    calendar = Calendar.new(
+        prodid=_PRODUCT, uid=_uid(answer), name=CALENDAR_NAME[language], language=language, method="PUBLISH"
+    )
     for tree in answer["trees"]:
         for task in tree["tasks"]:
             calendar.add_component(_event(task, named=tree["named"], stamp=stamp, language=language))
     written: bytes = calendar.to_ical()
     return written
+
+
+def _uid(answer: Mapping[str, Any]) -> uuid.UUID:
+    """The same for the same trees of the same plan."""
+    return uuid.uuid5(_NAMESPACE, "/".join([answer["plan"] or "", *(tree["tree"] for tree in answer["trees"])]))
 
 
 def _event(task: Mapping[str, Any], *, named: str, stamp: datetime, language: Language) -> Event:

@@ -24,6 +24,8 @@ _ENGLISH: Mapping[str, str] = {
     "multi_stem_bush": "multi-stemmed bush",
     "juice_cider": "juice and cider",
     "offset": "days from another cultivar",
+    "delayed_dormant": "end of dormancy",
+    "postharvest": "after harvest",
 }
 
 _SPANISH: Mapping[str, str] = {

@@ -55,6 +55,7 @@ class _Writer:
             "from": question.start.isoformat(),
             "to": (question.end - timedelta(days=1)).isoformat(),
             "language": self.language,
+            "plan": question.plan or None,
             "trees": [self.tree(year, key) for year, key in zip(self.answer.trees, self.keys, strict=True)],
         }
         return self.advice.envelope(told, concluded=list(self.concluded()), not_judged=self.answer.not_judged)

@@ -1,7 +1,7 @@
 """A season plan as one page: months from left to right, for each tree its stages and a lane for each kind of work.
 
 It is written from the plan as plain data, as SVG for screen and printer. A bar with a broken edge is an estimate, and
-the thin line behind it shows how early or late it may come.
+the thin line below it shows how early or late it may come.
 """
 
 from __future__ import annotations
@@ -22,6 +22,7 @@ _COLOURS: Mapping[str, str] = {
     "water": "#4f9bd1", "thinning": "#e59a4a", "pests": "#b07cc6", "protection": "#9aa5ab", "harvest": "#d9534f",
     "sanitation": "#a3a86b", "stages": "#cfd8c5",
 }  # fmt: skip
+_LANES = tuple(_COLOURS)
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +91,8 @@ class _Strip:
         self.parts.append(_text(12, self.y + 10, " · ".join(about), size=12, weight="bold"))
         self.y += _ROW + 2
         self.lane(STAGES[self.language], [self.bar(one, "stages", one["name"]) for one in tree["stages"]])
-        for kind, name in {task["kind"]: task["kind_name"] for task in tree["tasks"]}.items():
+        names = {task["kind"]: task["kind_name"] for task in tree["tasks"]}
+        for kind, name in sorted(names.items(), key=lambda one: _LANES.index(one[0])):
             self.lane(name, [self.bar(one, kind, one["what"]) for one in tree["tasks"] if one["kind"] == kind])
         self.y += 8
 
@@ -132,10 +134,10 @@ class _Strip:
 
     def drawn(self, bar: _Bar, y: float) -> str:
         left, right = self.x(bar.first), self.x(bar.last + timedelta(days=1))
-        words, middle = len(bar.label) * _LETTER + 4, y + _BAR / 2
+        words, below = len(bar.label) * _LETTER + 4, y + _BAR + 1.5
         edge = 'stroke="#555" stroke-width="0.6"' + (' stroke-dasharray="2 1.5"' if bar.estimated else "")
         spread = "" if not bar.estimated else (
-            f'<line x1="{self.x(bar.earliest):.1f}" y1="{middle:.1f}" x2="{self.x(bar.latest):.1f}" y2="{middle:.1f}" '
+            f'<line x1="{self.x(bar.earliest):.1f}" y1="{below:.1f}" x2="{self.x(bar.latest):.1f}" y2="{below:.1f}" '
             'stroke="#999" stroke-width="0.8"/>'
         )  # fmt: skip
         box = (

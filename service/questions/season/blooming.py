@@ -81,10 +81,9 @@ class Blooming:
         spans = self.rulebook.catalogue.season.stages.get(self.tree.crop, ())
         span = next((one for one in spans if one.stage == seen.stage and one.from_days is not None), None)
         if span is None:
-            known = ", ".join(one.stage for one in spans if one.from_days is not None) or "none"
-            raise NotUnderstood(
-                ("/seen/stage", f"no days from bloom are known for this stage of the crop; known are: {known}")
-            )
+            known = ", ".join(one.stage for one in spans if one.from_days is not None)
+            hint = f"; they are for: {known}" if known else "; tell the day of full bloom"
+            raise NotUnderstood(("/seen/stage", f"no days from bloom are known for this stage of the crop{hint}"))
         day, spread = bloom_from_stage(seen.day, span)
         return self._seen(Bloom(day, "estimated", spread), "stage")
 
