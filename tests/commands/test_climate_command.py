@@ -9,7 +9,7 @@ from click.testing import CliRunner, Result
 
 from service.cli import main
 from service.commands.climate import climate
-from service.domain.errors import NotUnderstood
+from service.domain.errors import FruitwrightError
 from tests.published.weather_at_hand import package_file
 
 SEATTLE = package_file("vega_datasets", "_data", "seattle-weather.csv")
@@ -58,7 +58,7 @@ def test_a_winter_of_ones_own() -> None:
 
 
 def test_a_winter_that_is_none_is_refused() -> None:
-    with pytest.raises(NotUnderstood, match="write 03-20"):
+    with pytest.raises(FruitwrightError, match=r"^--winter: .* write 03-20"):
         CliRunner().invoke(climate, [str(SEATTLE), "--latitude", "47.45", "--units", "c", "--winter", "x"],
                            catch_exceptions=False)  # fmt: skip
 
@@ -72,5 +72,14 @@ def test_a_wrong_unit_is_one_sentence_and_no_table(
         main()
     told = capsys.readouterr()
     assert ended.value.code == 1
-    assert "July" in told.err
+    assert told.err.startswith("the mean high of July would be 26.0 °F")
     assert told.out == ""
+
+
+def test_a_fault_is_told_by_its_option_or_by_its_row(tmp_path: Path) -> None:
+    nameless, slips = tmp_path / "nameless.csv", tmp_path / "slips.csv"
+    nameless.write_text("DATE,TMAX,TMIN\n2013-01-01,8,2\n", encoding="utf-8")
+    slips.write_text("date,min_c,max_c\n2013-01-01,cold,8\n2013-01-02,9,3\n2013-31-01,2,8\n", encoding="utf-8")
+    of_units, of_rows = (run(str(file), "--latitude", "47.45").exception for file in (nameless, slips))
+    assert str(of_units).startswith("--units: the columns do not say in which unit they stand")
+    assert str(of_rows).startswith("row 2: “cold” is not a temperature")
