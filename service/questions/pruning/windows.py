@@ -45,7 +45,7 @@ class Windows:
         return name == "after_harvest" and days.from_day > days.to_day
 
     def first_after_harvest(self) -> int | None:
-        """The day after the last fruit is picked; on a tree that is bare already no later than today, and never before summer."""
+        """The day after the last fruit is picked; no later than today on a bare tree, and never before summer."""
         first = None if self.harvest is None else self.harvest + 1
         if self.harvested and self.day is not None:
             first = self.day if first is None else min(self.day, first)
