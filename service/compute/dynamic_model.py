@@ -108,5 +108,5 @@ class _Weeks:
     def portions(self) -> Floats:
         """The portions that were earned in these weeks."""
         x, share = self.x[: self.hours], self.share[: self.hours]
-        earned: Floats = np.multiply(share, x, out=share, where=x >= _FULL).sum(axis=0, where=x >= _FULL)
+        earned: Floats = np.where(x >= _FULL, np.multiply(share, x, out=share), 0.0).sum(axis=0)
         return earned
