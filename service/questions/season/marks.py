@@ -40,10 +40,12 @@ class SeasonMarks:
         return stage_marks(spans, self.blooming.in_season(year), dated)
 
     def single(self, fact: str, year: int) -> Mark | None:
+        """A day of the place, such as that of the last frost."""
         day = self.facts.get(fact)
         return self.days(day, day, year)
 
     def leaf_fall(self, year: int) -> Mark | None:
+        """Leaf fall, as the rules date it."""
         return self.days(self.concluded.get("leaf_fall_from_day"), self.concluded.get("leaf_fall_to_day"), year)
 
     def picked(self, year: int) -> Mark | None:
@@ -51,6 +53,7 @@ class SeasonMarks:
         return None if self.harvest is None else self.days(self.harvest.from_day, self.harvest.to_day, year)
 
     def days(self, first: Value | None, last: Value | None, year: int) -> Mark | None:
+        """Numbered days as a mark of a season; days that run over its end close in the next."""
         if not isinstance(first, int | float) or not isinstance(last, int | float):
             return None
         closing = year + (last < first)

@@ -93,6 +93,7 @@ class TreeWay:
         return ahead[0] if ahead else None
 
     def bloom_facts(self) -> Facts:
+        """Full bloom as facts."""
         return bloom_facts(self.blooming.told.basis, self.bloom(), self.given, southern=self.southern)
 
     def planned(self, judged: Judgement) -> Facts:
@@ -103,6 +104,7 @@ class TreeWay:
         return passed if interval is None else {**passed, "water.interval_days": interval}
 
     def marks(self, judged: Judgement) -> dict[int, dict[str, Mark]]:
+        """The marks of every season that the plan touches."""
         harvest = harvest_of(self.tree, self.case.rulebook.catalogue.crops[self.tree.crop], self.case.rulebook)
         marks = SeasonMarks(self.blooming, harvest, facts=self.given, concluded=judged.concluded)
         return marks.around(self.case.question.start, self.spans)
@@ -126,6 +128,7 @@ class TreeWay:
             yield self.stage(name, mark, facts, season=season)
 
     def stage(self, name: str, mark: Mark, facts: Facts, *, season: int) -> DatedStage:
+        """One stage, judged for frost where temperatures are published for it."""
         kill = self.tenderest(name)
         if kill is None:
             return DatedStage(name, mark, season)
@@ -153,6 +156,7 @@ class TreeWay:
     def dated(
         self, task: SeasonTask, judged: Judgement, marks: Mapping[int, Mapping[str, Mark]]
     ) -> DatedTask | None:
+        """A task with its days; without them where a mark is missing, None where they lie outside the plan."""
         opens, closes = _edges(judged.concluded)
         found = {year: task_mark(opens, closes, marks, year, southern=self.southern) for year in marks}
         if not any(found.values()):
@@ -161,6 +165,7 @@ class TreeWay:
         return None if within is None else DatedTask(task, judged, within[1], within[0])
 
     def drawn(self, judged: Judgement, marks: Mapping[int, Mapping[str, Mark]]) -> Iterator[Drawn]:
+        """What the tree draws, month by month."""
         watering = Watering(self.tree, judged.concluded, marks=marks, southern=self.southern)
         return watering.months(self.case.question.start, self.case.et0_in)
 

@@ -93,6 +93,7 @@ class Watering:
         return CoefficientCurve(**{name: self.numbers[f"kc_{name}"] for name in names})
 
     def crown(self) -> Crown | None:
+        """The crown, where its width and the efficiency of watering are known."""
         efficiency = self.numbers.get("irrigation_efficiency")
         if self.tree.canopy_ft is None or efficiency is None:
             return None
