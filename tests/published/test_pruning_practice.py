@@ -6,6 +6,7 @@ What was taken from a source that nobody opened is marked recalled.
 from __future__ import annotations
 
 from datetime import date
+from typing import Any
 
 import pytest
 
@@ -153,13 +154,10 @@ def test_a_renovation_never_takes_more_than_the_cap(clerk: Clerk, crop: str, hei
     cap = answer.tree.concluded["canopy_cap"]
     assert isinstance(cap, int | float)
     assert cap == 25
-    living = [
-        one.judgement.concluded["share_percent"]
-        for one in (*answer.cuts, *answer.renovation)
-        if one.judgement.concluded.get("share_of") == "living_canopy"
-    ]
+    judged = [one.judgement.concluded for one in answer.cuts] + [one.judgement.concluded for one in answer.renovation]
+    living = [one["share_percent"] for one in judged if one.get("share_of") == "living_canopy"]
     assert len(living) == 4  # crowded wood, and three years
-    assert max(living) <= cap  # type: ignore[type-var]
+    assert all(isinstance(share, int | float) and share <= cap for share in living)
     assert [one.step.height_ft for one in answer.renovation][-1] == 9
     assert all("living canopy" in year["text"] for year in clerk.told(answer)["renovation"])  # type: ignore[attr-defined]
 
@@ -210,8 +208,17 @@ def test_a_dying_apricot_limb_is_cut_a_foot_below_the_stain(clerk: Clerk) -> Non
         ("european_pear", {"training": "horizontal_tiers"}, 18),  # UMD_UCC_ESPALIER: the lowest wire (recalled)
     ],
 )
-def test_the_height_of_the_planting_cut(clerk: Clerk, crop: str, tree: dict[str, object], cut_at_in: int) -> None:
+def test_the_height_of_the_planting_cut(clerk: Clerk, crop: str, tree: dict[str, Any], cut_at_in: int) -> None:
     assert amount(clerk.plan(crop, just_planted=True, **tree), "planting_cut", "cut_at_in") == cut_at_in
+
+
+def test_a_new_apricot_gets_its_planting_cut_in_winter_and_nothing_else(clerk: Clerk) -> None:
+    """USU_BAREROOT: heading at planting."""
+    answer = clerk.plan("apricot", JANUARY, just_planted=True, weather=DRY)
+    assert "planting cut" in clerk.when(answer)
+    assert [one.cut.id for one in answer.cuts if one.verdict == "now" and one.cut.kind == "cut"] == ["planting_cut"]
+    in_leaf = clerk.plan("apricot", AUGUST, just_planted=True, stage="in_leaf", weather=DRY)
+    assert made(in_leaf, "planting_cut").verdict == "wait"
 
 
 def test_branches_of_a_new_peach_lose_half_their_length(clerk: Clerk) -> None:
@@ -277,6 +284,6 @@ def test_trees_in_one_hole_stand_eighteen_inches_apart(clerk: Clerk) -> None:
         ("apricot", {"age_years": 9}, "wound_paint"),  # UC_BUTTE_EUTYPA, UC_PLACER_PRUNE
     ],
 )
-def test_what_is_never_done(clerk: Clerk, crop: str, tree: dict[str, object], refused: str) -> None:
+def test_what_is_never_done(clerk: Clerk, crop: str, tree: dict[str, Any], refused: str) -> None:
     for day in (JANUARY, MAY, AUGUST, None):
         assert made(clerk.plan(crop, day, **tree), refused).verdict == "never"
