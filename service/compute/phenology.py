@@ -59,6 +59,21 @@ class Edge:
     day: int | None = None
 
 
+@dataclass(frozen=True, slots=True)
+class Almanac:
+    """The marks of several seasons, by the year in which each begins."""
+
+    marks: Mapping[int, Mapping[str, Mark]]
+    southern: bool = False
+
+    def edge(self, edge: Edge, year: int) -> Mark | None:
+        """The mark or the day that an edge names in a season, before its shift."""
+        if edge.day is not None:
+            day = date_in_season(edge.day, year, southern=self.southern)
+            return Mark(day, day, "calendar")
+        return self.marks.get(year, {}).get(edge.mark or "")
+
+
 def date_in_season(day: int, year: int, *, southern: bool = False) -> date:
     """The date of a numbered day in the season of a year.
 
@@ -124,26 +139,18 @@ def _between(span: StageSpan, marks: Mapping[str, Mark]) -> Mark | None:
     return None if last < first else Mark(first, last, least_sure((opens, closes)), max(_spreads((opens, closes))))
 
 
-def task_mark(opens: Edge, closes: Edge, marks: Mapping[int, Mapping[str, Mark]], year: int, *,
-              southern: bool = False) -> Mark | None:  # fmt: skip
+def task_mark(opens: Edge, closes: Edge, almanac: Almanac, *, year: int) -> Mark | None:
     """The days of a task in a season; what would close before it opens closes in the next season."""
-    start = _edge(opens, marks, year, southern=southern)
+    start = almanac.edge(opens, year)
     if start is None:
         return None
     for closing_year in (year, year + 1):
-        end = _edge(closes, marks, closing_year, southern=southern)
+        end = almanac.edge(closes, closing_year)
         if end is not None and _shifted(end.last, closes) >= _shifted(start.first, opens):
             both = (start, end)
             first, last = _shifted(start.first, opens), _shifted(end.last, closes)
             return Mark(first, last, least_sure(both), max(_spreads(both)))
     return None
-
-
-def _edge(edge: Edge, marks: Mapping[int, Mapping[str, Mark]], year: int, *, southern: bool) -> Mark | None:
-    if edge.day is not None:
-        day = date_in_season(edge.day, year, southern=southern)
-        return Mark(day, day, "calendar")
-    return marks.get(year, {}).get(edge.mark or "")
 
 
 def _shifted(day: date, edge: Edge) -> date:

@@ -61,7 +61,7 @@ def sun_above_mm(latitude_deg: float, day_of_year: int, model: Evapotranspiratio
     return max(0.0, radiation_mj * model.mm_per_mj)
 
 
-def hargreaves_mm(min_c: float, max_c: float, sun_mm: float, model: Evapotranspiration) -> float:
+def hargreaves_mm(min_c: float, max_c: float, *, sun_mm: float, model: Evapotranspiration) -> float:
     """Reference evapotranspiration in mm a day from the extremes of a day (FAO-56 equation 52)."""
     spread = max(0.0, max_c - min_c)
     return max(0.0, model.coefficient * ((min_c + max_c) / 2 + model.offset_c) * math.sqrt(spread) * sun_mm)

@@ -18,7 +18,7 @@ from service.questions.season import DatedStage, DatedTask, SeasonAnswer, TreeYe
 from service.reasoning.conclusions import Conclusion
 from service.reasoning.rulebook import Rulebook
 
-_WORK = ("advise", "forbid", "set_aside", "caution")
+_WORK = ("forbid", "set_aside", "advise", "caution", "say")
 _DIGITS = 1
 _NAMESPACE = uuid.uuid5(uuid.NAMESPACE_OID, "fruitwright season task")
 

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Any
-from xml.sax.saxutils import escape, quoteattr
+from xml.sax.saxutils import escape
 
 from service.domain.units import Language, month_text
 from service.present.season_words import BLOOM, CALENDAR_NAME, LEGEND, STAGES
@@ -23,6 +23,7 @@ _COLOURS: Mapping[str, str] = {
     "sanitation": "#a3a86b", "stages": "#cfd8c5",
 }  # fmt: skip
 _LANES = tuple(_COLOURS)
+_MIDDLE, _END, _NAME = 'text-anchor="middle"', 'text-anchor="end"', 'font-size="12" font-weight="bold"'
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +65,7 @@ class _Strip:
             f'fill="#222" xml:lang="{self.language}">',
             f"<title>{escape(title)}</title>",
             f'<rect width="{_WIDTH:g}" height="{height:g}" fill="#fff"/>',
-            _text(12, 24, title, size=16),
+            _text(12, 24, title, style='font-size="16"'),
             *self.months(height - 24),
         ]
         legend = _text(12, height - 8, LEGEND[self.language])
@@ -79,7 +80,7 @@ class _Strip:
             yield f'<line x1="{left:.1f}" y1="38" x2="{left:.1f}" y2="{bottom:.1f}" stroke="#ddd"/>'
             name = month_text(first.month, language=self.language)
             if right - left > len(name) * _LETTER:
-                yield _text((left + right) / 2, 48, name, anchor="middle")
+                yield _text((left + right) / 2, 48, name, style=_MIDDLE)
             first = following
 
     def tree(self, tree: Mapping[str, Any]) -> None:
@@ -88,7 +89,7 @@ class _Strip:
         about = [tree["named"], *([tree["crop_name"]] if tree["crop_name"] != tree["named"] else [])]
         if bloom is not None:
             about.append(BLOOM[self.language].format(day=bloom))
-        self.parts.append(_text(12, self.y + 10, " · ".join(about), size=12, weight="bold"))
+        self.parts.append(_text(12, self.y + 10, " · ".join(about), style=_NAME))
         self.y += _ROW + 2
         self.lane(STAGES[self.language], [self.bar(one, "stages", one["name"]) for one in tree["stages"]])
         names = {task["kind"]: task["kind_name"] for task in tree["tasks"]}
@@ -112,7 +113,7 @@ class _Strip:
 
     def lane(self, name: str, bars: Sequence[_Bar]) -> None:
         """A kind of work; bars that would cover one another stand in rows below each other."""
-        self.parts.append(_text(_LEFT - 8, self.y + _BAR - 1, name, anchor="end"))
+        self.parts.append(_text(_LEFT - 8, self.y + _BAR - 1, name, style=_END))
         ends: list[float] = []
         for bar in bars:
             left, right = self.reach(bar)
@@ -144,10 +145,10 @@ class _Strip:
             f'<rect x="{left:.1f}" y="{y:.1f}" width="{max(2.0, right - left):.1f}" height="{_BAR:g}" rx="2" '
             f'fill="{"#fff" if bar.pale else bar.colour}" {edge}/>'
         )
-        place, anchor = (left + 3, "start") if right - left >= words else (right + 3, "start")
+        place, style = (left if right - left >= words else right) + 3, ""
         if right - left < words and self.label_left(right, words):
-            place, anchor = left - 3, "end"
-        label = _text(place, y + _BAR - 2, bar.label, anchor=anchor)
+            place, style = left - 3, _END
+        label = _text(place, y + _BAR - 2, bar.label, style=style)
         return f"<g><title>{escape(bar.title)}</title>{spread}{box}{label}</g>"
 
     def x(self, day: date) -> float:
@@ -157,6 +158,5 @@ class _Strip:
         return _LEFT + gone / days * (_WIDTH - _LEFT - _RIGHT)
 
 
-def _text(x: float, y: float, words: str, *, size: float = _FONT, anchor: str = "start", weight: str = "normal") -> str:
-    attributes = f'x="{x:.1f}" y="{y:.1f}" font-size="{size:g}" text-anchor={quoteattr(anchor)} font-weight="{weight}"'
-    return f"<text {attributes}>{escape(words)}</text>"
+def _text(x: float, y: float, words: str, *, style: str = "") -> str:
+    return f'<text x="{x:.1f}" y="{y:.1f}"{style and " " + style}>{escape(words)}</text>'

@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from service.compute.phenology import (
+    Almanac,
     Bloom,
     Edge,
     Mark,
@@ -91,13 +92,13 @@ def test_a_stage_between_others_tells_nothing_of_bloom() -> None:
 def test_a_task_that_would_close_before_it_opens_closes_in_the_next_season() -> None:
     marks = {year: {"leaf_fall": fall(year), "pink": Mark(date(year, 3, 1), date(year, 3, 9), "observed")}
              for year in (2026, 2027)}  # fmt: skip
-    found = task_mark(Edge("leaf_fall"), Edge("pink", after_days=-2), marks, 2026)
+    found = task_mark(Edge("leaf_fall"), Edge("pink", after_days=-2), Almanac(marks), year=2026)
     assert found == Mark(date(2026, 11, 1), date(2027, 3, 7), "calendar")
 
 
 def test_a_task_whose_mark_is_missing_has_no_days() -> None:
-    assert task_mark(Edge("pink"), Edge("pink"), {2026: {"leaf_fall": fall(2026)}}, 2026) is None
-    assert task_mark(Edge(), Edge(), {2026: {}}, 2026) is None
+    assert task_mark(Edge("pink"), Edge("pink"), Almanac({2026: {"leaf_fall": fall(2026)}}), year=2026) is None
+    assert task_mark(Edge(), Edge(), Almanac({2026: {}}), year=2026) is None
 
 
 def test_of_several_occurrences_the_first_that_is_not_over_is_taken() -> None:

@@ -29,8 +29,8 @@ def test_the_sun_above_the_air_evaporates_none_to_twenty_millimetres(latitude: f
 
 @given(low=st.floats(-20, 30), spread=st.floats(0, 25), wider=st.floats(0, 5))
 def test_a_wider_day_gives_off_no_less_water(low: float, spread: float, wider: float) -> None:
-    narrow = hargreaves_mm(low, low + spread, 15, MODEL)
-    assert hargreaves_mm(low, low + spread + wider, 15, MODEL) >= narrow >= 0
+    narrow = hargreaves_mm(low, low + spread, sun_mm=15, model=MODEL)
+    assert hargreaves_mm(low, low + spread + wider, sun_mm=15, model=MODEL) >= narrow >= 0
 
 
 @given(day=st.floats(0, 270))

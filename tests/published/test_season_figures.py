@@ -37,7 +37,8 @@ def test_the_sun_above_the_air_in_the_south_in_september() -> None:
 
 def test_reference_evapotranspiration_at_lyon_in_july() -> None:
     """Example 20: 14.8 to 26.6 °C come to 5.0 mm a day."""
-    assert hargreaves_mm(14.8, 26.6, sun_above_mm(45.72, 196, MODEL), MODEL) == pytest.approx(5.0, abs=0.05)
+    sun = sun_above_mm(45.72, 196, MODEL)
+    assert hargreaves_mm(14.8, 26.6, sun_mm=sun, model=MODEL) == pytest.approx(5.0, abs=0.05)
 
 
 @pytest.mark.parametrize(

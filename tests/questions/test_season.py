@@ -171,6 +171,7 @@ def test_a_young_tree_without_a_crown_gets_water_by_the_week(book: Rulebook) -> 
     found = year(book, SeasonTree("apple", age_years=2), ground=VALLEY)
     assert {one.basis for one in found.water} == {"young_tree"}
     assert found.water[0].gallons_a_day == pytest.approx(4 / 7)
+    assert {name for one in found.water for name in one.judgement.concluded} == set()
 
 
 def test_what_was_seen_cannot_lie_ahead(book: Rulebook) -> None:

@@ -22,17 +22,18 @@ def find_trees(book: NameBook, named: Sequence[NamedTree]) -> tuple[NamedTree, .
     """The ids behind the names; NotUnderstood lists every name that is not known, with near names."""
     faults: list[tuple[str, str]] = []
 
-    def exact(place: int, what: str, name: str, found: Found) -> str:
+    def exact(place: int, what: str, *, name: str, found: Found) -> str:
         if found.exact is None:
             faults.append((f"/trees/{place}/{what}", not_found(name, what, found)))
         return found.exact or ""
 
     trees = []
     for place, tree in enumerate(named):
-        crop = exact(place, "crop", tree.crop, book.crop(tree.crop))
+        crop = exact(place, "crop", name=tree.crop, found=book.crop(tree.crop))
         cultivar = None
         if tree.cultivar is not None and crop:
-            cultivar = exact(place, "cultivar", tree.cultivar, book.cultivar(tree.cultivar, crop=crop))
+            found = book.cultivar(tree.cultivar, crop=crop)
+            cultivar = exact(place, "cultivar", name=tree.cultivar, found=found)
         trees.append(NamedTree(crop, cultivar))
     if faults:
         raise NotUnderstood(*faults)

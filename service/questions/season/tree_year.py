@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
 
-from service.compute.phenology import Bloom, Edge, Mark, first_within, season_of, task_mark
+from service.compute.phenology import Almanac, Bloom, Edge, Mark, first_within, season_of, task_mark
 from service.domain.bud_kill import BudStage
 from service.domain.climate_models import ClimateModels
 from service.domain.season import STAGES, SeasonTask
@@ -158,7 +158,8 @@ class TreeWay:
     ) -> DatedTask | None:
         """A task with its days; without them where a mark is missing, None where they lie outside the plan."""
         opens, closes = _edges(judged.concluded)
-        found = {year: task_mark(opens, closes, marks, year, southern=self.southern) for year in marks}
+        almanac = Almanac(marks, self.southern)
+        found = {year: task_mark(opens, closes, almanac, year=year) for year in marks}
         if not any(found.values()):
             return DatedTask(task, judged, None, None)
         within = self.within(found)
@@ -180,7 +181,7 @@ class TreeWay:
                 "water.gallons_a_day": one.gallons,
                 "water.gallons_a_week": one.gallons * _WEEK_DAYS,
                 "water.gallons_each_time": each,
-                "water.share_of_peak": one.gallons / most if most else 0.0,
+                "water.share_of_peak": one.gallons / most if most and one.basis != "young_tree" else None,
                 "water.basis": one.basis,
             }
             judgement = self.case.judge("season.water", {**facts, **known(told)})

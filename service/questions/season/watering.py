@@ -44,7 +44,7 @@ def reference_inches(
     if climate is not None:
         for month, (low, high) in monthly_extremes_c(climate.reading.series).items():
             sun = sun_above_mm(climate.latitude, date(2001, month, _MIDDLE).timetuple().tm_yday, model)
-            found[month] = (inches(hargreaves_mm(low, high, sun, model)), "temperatures")
+            found[month] = (inches(hargreaves_mm(low, high, sun_mm=sun, model=model)), "temperatures")
     return found | {month: (et0, "given") for month, et0 in question.ground.et0_in.items()}
 
 
