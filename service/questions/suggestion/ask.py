@@ -15,7 +15,7 @@ from itertools import count
 from service.questions.suggestion.cases import Asked, KnownCultivar, growing_there
 from service.questions.suggestion.chill import ChillHere
 from service.questions.suggestion.gaps import unknown_of_place
-from service.questions.suggestion.order import fitting, in_order, scored, tallies
+from service.questions.suggestion.order import fitting, in_order, leading, scored, tallies
 from service.questions.suggestion.place import WinterChill, refuse_impossible, site_facts, with_climate
 from service.questions.suggestion.planting import choose_planting
 from service.questions.suggestion.prepared import Prepared, prepare
@@ -102,13 +102,14 @@ class _Way:
         swept = in_order([self.candidate(known) for known in cultivars])
         fit_here = [candidate for candidate in swept if candidate.fits]
         planting = choose_planting(fit_here, self.asked, site=self.site, prepared=self.known)
-        shown = self.shown_again(swept, fit_here, planting)
+        first = self.first_of(fit_here)
+        shown = self.shown_again(swept, first, planting)
         return SuggestionAnswer(
             question=self.question,
             site=self.site,
             site_facts=self.place,
             site_judgement=self.judges.asking.judge(SITE_RULES, self.whole_facts(swept, fit_here, planting)),
-            suggestions=tuple(shown[candidate.cultivar.id] for candidate in fit_here[: self.limit()]),
+            suggestions=tuple(shown[candidate.cultivar.id] for candidate in first),
             set_aside=tuple(candidate for candidate in swept if not candidate.fits),
             considered=tuple(shown[cultivar] for cultivar in self.question.consider),
             partners={cultivar: self.partners(one, fit_here) for cultivar, one in shown.items()},
@@ -118,8 +119,11 @@ class _Way:
             not_judged=unknown_of_place(self.place, self.known.rulebook),
         )
 
-    def limit(self) -> int:
-        return self.question.limit or int(self.known.number("suggestion.answer.length"))
+    def first_of(self, fitting: Sequence[Candidate]) -> list[Candidate]:
+        """The suggestions: in order of fit, with the best of each wished crop and not too many of one crop."""
+        limit = self.question.limit or int(self.known.number("suggestion.answer.length"))
+        per_crop = int(self.known.number("suggestion.answer.per_crop"))
+        return leading(fitting, self.question.wishes.crops, limit=limit, per_crop=per_crop)
 
     def cultivars(self) -> list[KnownCultivar]:
         """The cultivars to judge: those of the wished crops, or all, and those that were asked about."""
@@ -150,11 +154,11 @@ class _Way:
         return self.by_root[id(root)]
 
     def shown_again(
-        self, swept: Sequence[Candidate], fitting: Sequence[Candidate], planting: PlantingChoice | None
+        self, swept: Sequence[Candidate], first: Sequence[Candidate], planting: PlantingChoice | None
     ) -> Mapping[str, Candidate]:
         """Everything that the answer shows in full, judged by the matcher that answers questions."""
         by_id = {candidate.cultivar.id: candidate for candidate in swept}
-        wanted = [candidate.cultivar.id for candidate in fitting[: self.limit()]]
+        wanted = [candidate.cultivar.id for candidate in first]
         wanted += [*self.question.consider, *_planted(planting)]
         return {cultivar: self.judged_again(by_id[cultivar]) for cultivar in dict.fromkeys(wanted)}
 
