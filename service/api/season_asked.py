@@ -184,7 +184,7 @@ def _tree(asked: dict[str, Any], found: NamedTree) -> SeasonTree:
 def _seen(asked: dict[str, Any]) -> Sighting:
     bloom, stage, day, neighbour = (asked.get(name) for name in ("full_bloom", "stage", "day", "neighbour"))
     if (stage is None) != (day is None):
-        raise NotUnderstood(("/seen/day" if stage else "/seen/stage", "a stage and its day are told together"))
+        raise NotUnderstood(("/seen/stage" if stage else "/seen/day", "a stage and its day are told together"))
     return Sighting(
         full_bloom=None if bloom is None else date.fromisoformat(bloom),
         stage=None if stage is None or day is None else SeenStage(stage, date.fromisoformat(day)),
