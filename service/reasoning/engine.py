@@ -55,7 +55,7 @@ class EngineMatcher:
 
     def sharing(self, ruleset: str, shared: Facts) -> JudgeOwn:
         """Judges many cases that have these facts in common; to the engine each is a case like any other."""
-        return lambda own: self.judge(ruleset, {**shared, **own})
+        return lambda lasting, own: self.judge(ruleset, {**shared, **lasting, **own})
 
     def load(self, part: Slice) -> _Loaded:
         """Hands a slice to the engine, once."""
@@ -119,7 +119,7 @@ class _Ruleset:
         settled = self.settled(fired, case)
         if given:
             settled = Settled({**settled.concluded, **given}, settled.conflicts)
-        return Judgement(self.name, case, fired=Fired.of(self.in_order(fired)), settled=settled)
+        return Judgement(self.name, (case,), fired=Fired.of(self.in_order(fired)), settled=settled)
 
     def checked(self, values: Mapping[str, Any], prefix: str) -> dict[str, Any]:
         for name, value in values.items():

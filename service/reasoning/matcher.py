@@ -10,7 +10,7 @@ from service.reasoning.facts import FactFault
 from service.reasoning.vocabulary import Value
 
 Facts = Mapping[str, Value | None]
-JudgeOwn = Callable[[Facts], Judgement]
+JudgeOwn = Callable[[Facts, Facts], Judgement]
 
 
 class Matcher(Protocol):
@@ -21,7 +21,11 @@ class Matcher(Protocol):
         ...
 
     def sharing(self, ruleset: str, shared: Facts) -> JudgeOwn:
-        """Judges many cases that have these facts in common; the facts of a case may repeat them, never change them."""
+        """Judges many cases that have these facts in common; what it returns takes the rest of each case in two parts.
+
+        The first part is what lasts: the same mapping, never changed, whenever the same thing is judged, so that a
+        matcher need look at it once only. No part may give a fact another value than an earlier one.
+        """
         ...
 
 

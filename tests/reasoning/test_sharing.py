@@ -27,10 +27,21 @@ def test_a_case_that_shares_facts_is_judged_as_if_it_stood_alone(matcher: Matche
         "chill.need_low_hours": need, "chill.supply_over_low_need": None if need is None else 900 / need,
     }  # fmt: skip
     alone = matcher.judge(RULESET, {**SHARED, **own})
-    assert matcher.sharing(RULESET, SHARED)(own).as_bytes() == alone.as_bytes()
+    lasting = {name: own.pop(name) for name in ("cultivar", "crop")}
+    judge = matcher.sharing(RULESET, SHARED)
+    assert [judge(lasting, own).as_bytes() for _ in range(2)] == [alone.as_bytes()] * 2
+    assert judge(lasting, own).facts == alone.facts
     assert alone.rules
 
 
 def test_a_shared_fact_that_nobody_knows_is_refused(matcher: Matcher) -> None:
     with pytest.raises(FactFault):
-        matcher.sharing(RULESET, {"site.moon": "full"})({"cultivar": "Liberty"})
+        matcher.sharing(RULESET, {"site.moon": "full"})({"cultivar": "Liberty"}, {})
+
+
+def test_what_lasts_is_told_apart_by_the_thing_and_not_by_what_it_was_told_before(matcher: Matcher) -> None:
+    judge = matcher.sharing(RULESET, SHARED)
+    for need in range(100, 1500, 50):  # each mapping goes when it was judged, and its place in memory may be had again
+        lasting = {"cultivar": "Liberty", "chill.basis": "cultivar", "chill.supply_over_low_need": 900 / need}
+        alone = matcher.judge(RULESET, {**SHARED, **lasting})
+        assert judge(dict(lasting), {}).as_bytes() == alone.as_bytes()

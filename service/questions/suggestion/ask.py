@@ -135,13 +135,12 @@ class _Way:
 
     def candidate(self, known: KnownCultivar) -> Candidate:
         root, incompatible = self.roots.best(known.crop.id, known.cultivar.id)
-        judgement = self.on_root(root)(self.asked.own(known, incompatible=incompatible))
+        judgement = self.on_root(root)(known.facts, self.asked.own(known, incompatible=incompatible))
         return Candidate(
             cultivar=known.cultivar,
             crop=known.crop,
             root=root,
             harvest=known.harvest,
-            facts=judgement.facts,
             judgement=judgement,
             fit=scored(self.start, judgement),
             fits=fitting(root, judgement),

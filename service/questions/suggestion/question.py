@@ -62,10 +62,14 @@ class Candidate:
     crop: Crop
     root: RootChoice
     harvest: Window | None
-    facts: Facts
     judgement: Judgement
     fit: int
     fits: bool
+
+    @property
+    def facts(self) -> Facts:
+        """All that is known of this cultivar at this place on this root."""
+        return self.judgement.facts
 
 
 @dataclass(frozen=True, slots=True)
