@@ -72,6 +72,7 @@ class OtherRootTold(Told):
     name = text("Its name.", example="M.26", required=True)
     spacing_ft = number("Distance between trees.", unit="ft", example=12, required=True, nullable=True)
     mature_height_ft = nested(HeightTold, "Mature height in feet.", required=True)
+    reasons = nested(ReasonTold, "What speaks for it here and against it.", many=True, required=True)
 
 
 class HarvestTold(Told):

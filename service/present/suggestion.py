@@ -33,6 +33,7 @@ class _Writer:
         self.southern = answer.site.southern
         self.sentences = Sentences(rulebook, language=language, southern=self.southern)
         self.advice = Advice(rulebook, self.sentences)
+        self.root_reasons: dict[int, list[dict[str, Any]]] = {}
 
     def envelope(self, set_aside_limit: int | None) -> dict[str, Any]:
         limit = set_aside_limit
@@ -85,7 +86,14 @@ class _Writer:
         root = one.root.rootstock
         if root is None:
             return None
-        return {"id": root.id, "name": root.name, "reasons": self.advice.reasons(one.root.judgement.conclusions)}
+        return {"id": root.id, "name": root.name, "reasons": self.reasons_of(one.root)}
+
+    def reasons_of(self, choice: RootChoice) -> list[dict[str, Any]]:
+        """What speaks for a root here and against it; many cultivars of a crop stand on the same few roots."""
+        told = self.root_reasons.get(id(choice))
+        if told is None:
+            told = self.root_reasons[id(choice)] = self.advice.reasons(choice.judgement.conclusions)
+        return told
 
     def other_root(self, choice: RootChoice) -> dict[str, Any]:
         spacing, low, high = _size(choice.facts)
@@ -94,6 +102,7 @@ class _Writer:
             "name": None if choice.rootstock is None else choice.rootstock.name,
             "spacing_ft": spacing,
             "mature_height_ft": {"low": low, "high": high, "basis": choice.facts.get("tree.height_basis")},
+            "reasons": self.reasons_of(choice),
         }
 
     def size(self, one: Candidate) -> dict[str, Any]:
