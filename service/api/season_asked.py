@@ -5,22 +5,19 @@ from __future__ import annotations
 from datetime import date
 from typing import Any
 
-from service.api.climate_asked import ClimateAsked
 from service.api.fields import (
     Asked,
     choice,
     date_text,
     flag,
     list_of,
-    month_day,
     name_text,
     nested,
     number,
-    text,
     whole,
 )
 from service.api.house import parts
-from service.api.place import pointing_below, read_place
+from service.api.place import RainyPlaceAsked, pointing_below, read_place
 from service.domain.cultivar import SEASONS
 from service.domain.errors import NotUnderstood
 from service.domain.pruned_tree import VIGOURS
@@ -100,26 +97,15 @@ class EvapotranspirationAsked(Asked):
     in_a_day = number("Inches a day.", unit="in", example=0.27, low=0, high=0.8, required=True)
 
 
-class SeasonPlaceAsked(Asked):
+class SeasonPlaceAsked(RainyPlaceAsked):
     """The place. Leave out what nobody knows."""
 
-    hardiness_zone = text(
-        "Hardiness zone; a zone without a letter is read as its colder half.", example="9b", longest=3,
-        pattern=r"(0?[0-9]|1[0-3])[abAB]?", wants="This must be a hardiness zone such as 7b.",
-    )  # fmt: skip
-    latitude = number("Latitude; below zero is south of the equator.", unit="degrees", example=38.5, low=-66, high=66)
-    last_spring_frost = month_day("Usual day of the last spring frost.", example="03-10")
-    first_autumn_frost = month_day("Usual day of the first autumn frost.", example="11-25")
-    summer = choice("Character of the growing season.", values=("dry", "humid"))
-    rain = choice("When most rain falls.", values=("winter", "summer", "all_year"))
-    rains_begin = month_day("Usual first day of the rainy season.", example="10-20")
     region = name_text("Id of a region whose usual bloom is known.", example="california_central_valley")
     district = choice("How early its district blooms within the region.", values=DISTRICTS)
     coast = flag("True where the place lies near the coast.", example=False)
     soil = choice("Texture of the soil.", values=SOILS, example="loam")
     evapotranspiration = nested(EvapotranspirationAsked, "Reference evapotranspiration by month, where it is known.",
                                 many=True, most=12, example=[{"month": 7, "in_a_day": 0.27}])  # fmt: skip
-    climate = nested(ClimateAsked, "Temperatures of the place, from which frost and water are reckoned.")
 
 
 class SeasonAsked(Asked):
