@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 
@@ -18,6 +19,15 @@ from service.reasoning.plain import PlainMatcher
 from service.settings import read_settings
 
 
+def settle() -> None:
+    """Take what was built at start out of the collector's rounds, which would walk through all of it again and again.
+
+    It also keeps the memory that forked workers share from being touched, and so from being copied.
+    """
+    gc.collect()
+    gc.freeze()
+
+
 def _start() -> Flask:
     settings = read_settings(os.environ)
     configure_logs(settings.log_level, settings.log_format)
@@ -26,6 +36,7 @@ def _start() -> Flask:
     rulebook = parts.rulebook
     check_accord(rulebook, parts.asking, PlainMatcher(rulebook))
     prepare(rulebook)  # before the workers fork, so that they share it and no first question waits for it
+    settle()
     log = structlog.get_logger("fruitwright.start")
     log.info("ready", rules=len(rulebook.rules), cultivars=len(rulebook.catalogue.cultivars), digest=rulebook.digest)
     return app

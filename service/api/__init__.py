@@ -18,6 +18,7 @@ RESOURCES = (
     "signs",
     "disorders",
     "complaints",
+    "season_plans",
     "climate_summaries",
     "crops",
     "cultivars",

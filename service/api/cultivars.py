@@ -6,7 +6,7 @@ from typing import Any
 
 from werkzeug.exceptions import NotFound
 
-from service.api.fields import Told, list_of, nested, text
+from service.api.fields import Told, list_of, name_text, nested, text
 from service.api.house import Resource, at_id, known_crop, parts
 from service.api.paging import PageAsked, page
 from service.api.stated import (
@@ -32,7 +32,7 @@ class CultivarsAsked(PageAsked):
     """Which cultivars."""
 
     crop = text("Only cultivars of this crop (its id).", example="apple", longest=100)
-    name = text("Only cultivars whose denomination or synonym holds this text.", example="delicious", longest=100)
+    name = name_text("Only cultivars whose denomination or synonym holds this text.", example="delicious")
 
 
 class CultivarTold(Told):

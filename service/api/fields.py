@@ -148,6 +148,13 @@ def text(description: str, *, example: str, **options: Unpack[Wording]) -> ma.fi
     return ma.fields.String(validate=checks, error_messages=NO_TEXT, **_said(description, example, options))
 
 
+def name_text(description: str, *, example: str, **options: Unpack[Options]) -> ma.fields.String:
+    """A name that a person types: 1 to 100 characters."""
+    wanted = "1 to 100 characters are taken; leave the field out where the name is not known."
+    checks = [validate.Length(min=1, max=100, error=wanted)]
+    return ma.fields.String(validate=checks, error_messages=NO_TEXT, **_said(description, example, options))
+
+
 def choice(
     description: str, *, values: Sequence[str], example: str | None = None, **options: Unpack[Options]
 ) -> ma.fields.String:

@@ -6,13 +6,36 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from typing import Any
 
-from service.api.climate_asked import question_in_json
+from service.api.climate_asked import ClimateAsked, question_in_json
+from service.api.fields import Asked, choice, month_day, nested, number, text
 from service.api.house import parts
 from service.domain.climate import ClimateSummary
 from service.domain.errors import NotUnderstood
 from service.domain.month_day import read_month_day
 from service.domain.site import Site, read_zone
 from service.questions.climate import summarise_climate
+
+
+class PlaceAsked(Asked):
+    """What every question about a place may be told of its climate."""
+
+    hardiness_zone = text(
+        "Hardiness zone; a zone without a letter is read as its colder half.", example="7b", longest=3,
+        pattern=r"(0?[0-9]|1[0-3])[abAB]?", wants="This must be a hardiness zone such as 7b.",
+    )  # fmt: skip
+    latitude = number("Latitude; below zero is south of the equator.", unit="degrees", example=36.1, low=-66, high=66)
+    last_spring_frost = month_day("Usual date of the last spring frost.", example="04-10")
+    first_autumn_frost = month_day("Usual date of the first autumn frost.", example="10-28")
+    summer = choice("Character of the growing season.", values=("dry", "humid"), example="humid")
+    climate = nested(ClimateAsked, "Temperatures of the place; they fill in what nobody said of chill, zone and frost.")
+
+
+class RainyPlaceAsked(PlaceAsked):
+    """A place for questions that hang on the rains as well."""
+
+    rain = choice("When most rain falls.", values=("winter", "summer", "all_year"))
+    rains_begin = month_day("Usual first day of the rainy season.", example="10-20")
+
 
 _READ: tuple[tuple[str, Callable[[str], Any]], ...] = (
     ("hardiness_zone", read_zone),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any, cast, get_args
 
 from service.api.advice import ReasonTold, envelope
-from service.api.fields import AskedInQuery, Told, choice, flag, list_of, nested, number, text
+from service.api.fields import AskedInQuery, Told, choice, flag, list_of, name_text, nested, number, text
 from service.api.house import Resource, parts
 from service.domain.cultivar import SEASONS
 from service.domain.pollen import Compatibility
@@ -21,12 +21,12 @@ COMPATIBILITIES: tuple[Compatibility, ...] = get_args(Compatibility)
 class PairAsked(AskedInQuery):
     """Two cultivars by name; give the crop where a name belongs to several crops."""
 
-    cultivar = text("The tree that is to set fruit, by name or id.", example="Bing", longest=100, required=True)
-    partner = text("The tree that is to give the pollen, by name or id.", example="Lapins", longest=100, required=True)
-    crop = text("Crop of the tree, by name or id.", example="sweet cherry", longest=100)
-    partner_crop = text(
+    cultivar = name_text("The tree that is to set fruit, by name or id.", example="Bing", required=True)
+    partner = name_text("The tree that is to give the pollen, by name or id.", example="Lapins", required=True)
+    crop = name_text("Crop of the tree, by name or id.", example="sweet cherry")
+    partner_crop = name_text(
         "Crop of the partner; left out, the partner is looked for in the crop of the tree first.",
-        example="sweet cherry", longest=100,
+        example="sweet cherry",
     )  # fmt: skip
     distance_ft = number("How far apart the two stand.", unit="ft", example=40, low=0, high=50000)
     language = choice("Language of the sentences.", values=("en", "es"))

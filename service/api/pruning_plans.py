@@ -6,11 +6,20 @@ from datetime import date
 from typing import Any, cast
 
 from service.api.advice import envelope
-from service.api.climate_asked import ClimateAsked
-from service.api.fields import Asked, choice, date_text, flag, list_of, month_day, nested, number, text, whole
+from service.api.fields import (
+    Asked,
+    choice,
+    date_text,
+    flag,
+    list_of,
+    name_text,
+    nested,
+    number,
+    whole,
+)
 from service.api.house import Resource, parts
 from service.api.keeping import keeps
-from service.api.place import pointing_below, read_place
+from service.api.place import RainyPlaceAsked, pointing_below, read_place
 from service.api.pruning_planned import PruningPlanTold
 from service.domain.pruned_tree import FORMS, SIGNS, STAGES, VIGOURS, PrunedTree, SharedHole
 from service.domain.units import Language
@@ -22,22 +31,6 @@ _OF_TREE = (
     "age_years", "height_ft", "max_height_ft", "training", "just_planted", "branched", "bears", "vigour",
     "shoot_length_in", "years_unpruned", "harvested", "stage", "fruit_wanted",
 )  # fmt: skip
-
-
-class PruningPlaceAsked(Asked):
-    """The place. Leave out what nobody knows."""
-
-    hardiness_zone = text(
-        "Hardiness zone; a zone without a letter is read as its colder half.", example="7b", longest=3,
-        pattern=r"(0?[0-9]|1[0-3])[abAB]?", wants="This must be a hardiness zone such as 7b.",
-    )  # fmt: skip
-    latitude = number("Latitude; below zero is south of the equator.", unit="degrees", example=36.1, low=-66, high=66)
-    last_spring_frost = month_day("Usual day of the last spring frost.", example="04-10")
-    first_autumn_frost = month_day("Usual day of the first autumn frost.", example="10-25")
-    summer = choice("Character of the growing season.", values=("dry", "humid"))
-    rain = choice("When most rain falls.", values=("winter", "summer", "all_year"))
-    rains_begin = month_day("Usual first day of the rainy season.", example="10-20")
-    climate = nested(ClimateAsked, "Temperatures of the place; they fill in zone and frost where nobody said.")
 
 
 class PruningWeatherAsked(Asked):
@@ -52,7 +45,7 @@ class PruningWeatherAsked(Asked):
 class PruningGraftedAsked(Asked):
     """One of several varieties on the tree."""
 
-    name = text("Its name.", example="Liberty", longest=100, required=True)
+    name = name_text("Its name.", example="Liberty", required=True)
     shoot_length_in = number("Usual length of its last shoots.", unit="in", example=24, low=0.5, high=200)
 
 
@@ -68,9 +61,9 @@ class PruningSharedHoleAsked(Asked):
 class PruningAsked(Asked):
     """The pruning question; everything but the crop may be left out."""
 
-    crop = text("The crop by name or id.", example="peach", longest=100, required=True)
-    cultivar = text("The cultivar by name or id; its harvest counts where cuts wait for it.", example="Redhaven",
-                    longest=100)  # fmt: skip
+    crop = name_text("The crop by name or id.", example="peach", required=True)
+    cultivar = name_text("The cultivar by name or id; its harvest counts where cuts wait for it.",
+                         example="Redhaven")  # fmt: skip
     date = date_text("The day that is asked about; left out, the plan gives the days for each cut.",
                      example="2026-02-20")  # fmt: skip
     age_years = number("Summers that the tree has stood, this one included.", unit="years", example=6, low=1, high=200)
@@ -94,7 +87,7 @@ class PruningAsked(Asked):
     varieties = nested(PruningGraftedAsked, "All varieties on a grafted tree, where there are several.", many=True,
                        most=20, example=[{"name": "Liberty", "shoot_length_in": 30}])  # fmt: skip
     shared_hole = nested(PruningSharedHoleAsked, "Trees that share one planting hole.")
-    site = nested(PruningPlaceAsked, "The place.")
+    site = nested(RainyPlaceAsked, "The place.")
     weather = nested(PruningWeatherAsked, "The weather.")
     language = choice("Language of the sentences.", values=("en", "es"))
     keep = flag("True to keep the question and its answer as a consultation.", example=False)

@@ -7,7 +7,7 @@ from typing import Any
 from werkzeug.exceptions import NotFound
 
 from service.api.advice import CautionTold
-from service.api.fields import Told, choice, date_text, flag, list_of, nested, text, whole
+from service.api.fields import Told, choice, date_text, flag, list_of, name_text, nested, text, whole
 from service.api.house import Resource, at_id, parts
 from service.api.paging import PageAsked, page
 from service.api.stated import anything
@@ -20,7 +20,7 @@ blueprint = Resource("rules", "The rules behind the answers.")
 class RulesAsked(PageAsked):
     """Which rules."""
 
-    ruleset = text("Only rules of this ruleset.", example="suggestion.cultivar", longest=100)
+    ruleset = name_text("Only rules of this ruleset.", example="suggestion.cultivar")
     outcome = choice("Only rules with this outcome.", values=OUTCOMES, example="set_aside")
 
 

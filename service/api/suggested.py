@@ -6,6 +6,7 @@ from typing import ClassVar, get_args
 
 from service.api.advice import NotJudgedTold, ReasonTold
 from service.api.fields import Told, choice, flag, list_of, month_day, nested, number, text, whole
+from service.compute.spacing import SpacingBasis
 from service.domain.cultivar import SelfFertility
 
 _MONTHS = list_of(whole("A month.", unit="month", example=9, low=1, high=12), "Months in which fruit is picked.",
@@ -64,6 +65,16 @@ class PollinationTold(Told):
     standing = nested(PartnerTold, "Partners that stand there already.", many=True, required=True)
 
 
+class OtherRootTold(Told):
+    """A further root that suits the place: a shop carries some roots and not others."""
+
+    id = text("Id of the rootstock.", example="m_26", required=True)
+    name = text("Its name.", example="M.26", required=True)
+    spacing_ft = number("Distance between trees.", unit="ft", example=12, required=True, nullable=True)
+    mature_height_ft = nested(HeightTold, "Mature height in feet.", required=True)
+    reasons = nested(ReasonTold, "What speaks for it here and against it.", many=True, required=True)
+
+
 class HarvestTold(Told):
     """When the fruit is picked."""
 
@@ -86,9 +97,14 @@ class SuggestionTold(NamedTold):
     fit = whole("How well it suits, from 0 to 100.", unit="points", example=82, required=True)
     fits = flag("False where a rule sets it aside.", required=True)
     rootstock = nested(RootTold, "The root; null where the catalogue knows none.", required=True, nullable=True)
+    other_rootstocks = nested(OtherRootTold, "Further roots that suit the place, the best first.", many=True,
+                              required=True)  # fmt: skip
     training = text("The form that it is trained to.", example="open_centre", required=True, nullable=True)
     spacing_ft = number("Distance between trees.", unit="ft", example=8, required=True, nullable=True)
     spacing_m = number("Distance between trees.", unit="m", example=2.44, required=True, nullable=True)
+    spacing_basis = choice("What the distance rests on; share_of_standard is the distance of standard trees scaled by"
+                           " the size of the root.", values=get_args(SpacingBasis), required=True,
+                           nullable=True)  # fmt: skip
     mature_height_ft = nested(HeightTold, "Mature height in feet.", required=True)
     mature_height_m = nested(HeightMetresTold, "Mature height in metres.", required=True)
     trees_that_fit = whole("How many the plot holds.", unit="count", example=6, required=True, nullable=True)

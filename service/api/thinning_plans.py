@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import Any, TypeVar, cast
 
 from service.api.advice import envelope
-from service.api.fields import Asked, choice, flag, nested, number, text, whole
+from service.api.fields import Asked, choice, flag, name_text, nested, number, whole
 from service.api.house import Resource, parts
 from service.api.keeping import keeps
 from service.api.thinning_planned import ThinningPlanTold
@@ -47,7 +47,7 @@ class BranchAsked(Asked):
 class VarietyAsked(Asked):
     """A variety and the fruit on it."""
 
-    cultivar = text("The cultivar by name or id.", example="Elberta", longest=100)
+    cultivar = name_text("The cultivar by name or id.", example="Elberta")
     ripening = choice("When it ripens within its crop; taken from the catalogue where it is known there.",
                       values=SEASONS, example="early")  # fmt: skip
     fruit_size = choice("Usual size of its fruit.", values=("small", "medium", "large"), example="medium")
@@ -63,7 +63,7 @@ class VarietyAsked(Asked):
 class ThinningAsked(VarietyAsked):
     """The thinning question; every part of it but the crop may be left out."""
 
-    crop = text("The crop by name or id.", example="peach", longest=100, required=True)
+    crop = name_text("The crop by name or id.", example="peach", required=True)
     age_years = whole("Summers that the tree has stood, this one included.", unit="years", example=6, low=1, high=200)
     height_ft = number("Height of the tree.", unit="ft", example=10, low=0.5, high=120)
     spread_ft = number("Width of the crown.", unit="ft", example=10, low=0.5, high=120)

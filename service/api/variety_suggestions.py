@@ -5,11 +5,10 @@ from __future__ import annotations
 from typing import Any, cast
 
 from service.api.advice import envelope
-from service.api.climate_asked import ClimateAsked
-from service.api.fields import Asked, choice, flag, list_of, month_day, nested, number, text, whole
+from service.api.fields import Asked, choice, flag, list_of, name_text, nested, number, whole
 from service.api.house import Resource, parts
 from service.api.keeping import keeps
-from service.api.place import read_place
+from service.api.place import PlaceAsked, read_place
 from service.api.suggested import SuggestionsTold
 from service.domain.cultivar import USES
 from service.domain.site import Wishes
@@ -21,26 +20,14 @@ blueprint = Resource("variety-suggestions", "What will fruit here: cultivars for
 NOBODY_KNOWS = "Leave it out where nobody knows."
 
 
-class SiteAsked(Asked):
+class SiteAsked(PlaceAsked):
     """The place. Leave out what nobody knows: unknown is never taken as zero or as yes."""
 
-    hardiness_zone = text(
-        "Hardiness zone; a zone without a letter is read as its colder half.",
-        example="7b",
-        longest=3,
-        pattern=r"(0?[0-9]|1[0-3])[abAB]?",
-        wants="This must be a hardiness zone such as 7b.",
-    )
     chill_hours = number(f"Winter chill at or below 45 °F. {NOBODY_KNOWS}", unit="hours", example=800, low=0, high=4000)
     chill_portions = number(
         "Winter chill in chill portions; preferred where a need is published in portions.",
         unit="portions", example=58, low=0, high=200,
     )  # fmt: skip
-    latitude = number(
-        "Latitude; below zero is south of the equator.", unit="degrees", example=36.1, low=-66, high=66
-    )
-    last_spring_frost = month_day("Usual date of the last spring frost.", example="04-10")
-    first_autumn_frost = month_day("Usual date of the first autumn frost.", example="10-28")
     width_ft = number("Width of the ground for trees.", unit="ft", example=30, low=1, high=5000)
     depth_ft = number("Depth of the ground for trees.", unit="ft", example=20, low=1, high=5000)
     max_height_ft = number("Height that the trees should stay under.", unit="ft", example=12, low=2, high=60)
@@ -48,15 +35,13 @@ class SiteAsked(Asked):
     drainage = choice("How water leaves the planting hole.", values=("good", "moderate", "poor"))
     soil_ph = number("Soil reaction.", unit="ph", example=6.5, low=3, high=11)
     replant = flag("True where fruit trees of the same kind stood in this ground before.", example=False)
-    summer = choice("Character of the growing season.", values=("dry", "humid"), example="humid")
     warmest_month_f = number("Mean temperature of the warmest month.", unit="°F", example=78, low=30, high=110)
-    climate = nested(ClimateAsked, "Temperatures of the place; they fill in chill, zone and frost where nobody said.")
 
 
 class WishesAsked(Asked):
     """What the customer would like."""
 
-    crops = list_of(text("A crop by name or id.", example="apple", longest=100), "Only these crops.",
+    crops = list_of(name_text("A crop by name or id.", example="apple"), "Only these crops.",
                     example=["apple", "Asian pear"], most=40)  # fmt: skip
     harvest_months = list_of(whole("A month.", unit="month", example=9, low=1, high=12), "Months of harvest.",
                              example=[8, 9], most=12)  # fmt: skip
@@ -67,9 +52,9 @@ class WishesAsked(Asked):
 class TreeAsked(Asked):
     """A tree that stands there already; crop or cultivar must be named."""
 
-    crop = text("Its crop, where the cultivar is not known.", example="apple", longest=100)
-    cultivar = text("Its cultivar by name or id.", example="Liberty", longest=100)
-    grafted = list_of(text("A cultivar.", example="Freedom", longest=100), "Further cultivars on the same tree.",
+    crop = name_text("Its crop, where the cultivar is not known.", example="apple")
+    cultivar = name_text("Its cultivar by name or id.", example="Liberty")
+    grafted = list_of(name_text("A cultivar.", example="Freedom"), "Further cultivars on the same tree.",
                       example=["Freedom"], most=20)  # fmt: skip
     distance_ft = number("How far it stands from the new trees.", unit="ft", example=40, low=0, high=50000)
 
@@ -84,7 +69,7 @@ class SuggestionsAsked(Asked):
         example=[{"cultivar": "Liberty", "distance_ft": 40}], most=100,
     )  # fmt: skip
     consider = list_of(
-        text("A cultivar by name or id.", example="Honeycrisp", longest=100),
+        name_text("A cultivar by name or id.", example="Honeycrisp"),
         "Cultivars that are answered for even where they do not fit.", example=["Honeycrisp"], most=20,
     )  # fmt: skip
     limit = whole("How many suggestions.", unit="count", example=12, low=1, high=50)

@@ -10,7 +10,7 @@ from typing import get_args
 import click
 
 from service.domain.climate import Chill, ClimateSummary, FrostDay, WinterWindow
-from service.domain.errors import NotUnderstood
+from service.domain.errors import FruitwrightError, NotUnderstood
 from service.domain.month_day import read_month_day
 from service.domain.units import month_text, number_text, quantity_text
 from service.domain.weather import Unit
@@ -23,6 +23,7 @@ from service.questions.climate import ClimateQuestion, summarise_climate
 from service.settings import read_settings
 
 _HEADS = ("winter", "≤ 45 °F h", "32-45 °F h", "Utah", "pos. Utah", "portions", "read")
+_OPTIONS = {"/units": "--units", "/latitude": "--latitude", "/winter": "--winter"}
 
 
 @click.command("climate")
@@ -32,13 +33,27 @@ _HEADS = ("winter", "≤ 45 °F h", "32-45 °F h", "Utah", "pos. Utah", "portion
 @click.option("--winter", metavar="MM-DD:MM-DD", help="When chill is counted, such as 11-01:02-28.")
 def climate(file: Path, latitude: float, units: Unit | None, winter: str | None) -> None:
     """Summarise the temperatures in FILE: winter chill, winter cold and frost."""
+    try:
+        lines = tuple(_lines(_summary(file, latitude, units=units, winter=winter)))
+    except NotUnderstood as fault:
+        raise FruitwrightError("\n".join(_in_words(*one) for one in fault.faults)) from None
+    for line in lines:
+        click.echo(line)
+
+
+def _summary(file: Path, latitude: float, *, units: Unit | None, winter: str | None) -> ClimateSummary:
     rules = read_settings(os.environ).rules
     models = read_climate(rules, read_sources(rules))
     reading = read_weather_csv(file.read_bytes(), unit=units)
     refuse_wrong_unit(reading, latitude, models.plausible)
     question = ClimateQuestion(latitude, reading, None if winter is None else _window(winter))
-    for line in _lines(summarise_climate(question, models)):
-        click.echo(line)
+    return summarise_climate(question, models)
+
+
+def _in_words(pointer: str, detail: str) -> str:
+    """The fault with the option that it is about; a fault in the file names its row itself."""
+    option = _OPTIONS.get(pointer)
+    return detail if option is None else f"{option}: {detail}"
 
 
 def _window(text: str) -> WinterWindow:
@@ -46,7 +61,7 @@ def _window(text: str) -> WinterWindow:
     try:
         return WinterWindow(read_month_day(first), read_month_day(last))
     except ValueError as fault:
-        raise NotUnderstood(("--winter", str(fault))) from None
+        raise NotUnderstood(("/winter", str(fault))) from None
 
 
 def _lines(summary: ClimateSummary) -> Iterator[str]:
@@ -71,7 +86,8 @@ def _read_lines(summary: ClimateSummary) -> Iterator[str]:
             f" {gaps.longest_from} on."
         )
     if reading.repeated_rows:
-        yield f"{reading.repeated_rows:,} rows tell a time that another row tells."
+        rows = "row tells" if reading.repeated_rows == 1 else "rows tell"
+        yield f"{reading.repeated_rows:,} {rows} a time that another row tells."
     yield from reading.notes
 
 

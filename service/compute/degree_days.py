@@ -27,14 +27,20 @@ def simple_degree_days(low: Floats, high: Floats, threshold: float) -> Floats:
 
 
 def degree_days(
-    low: Floats, high: Floats, thresholds: tuple[float, float], *, shape: Shape = "sine", cutoff: Cutoff = "horizontal"
+    days: tuple[Floats, Floats],
+    thresholds: tuple[float, float],
+    *,
+    shape: Shape = "sine",
+    cutoff: Cutoff = "horizontal",
 ) -> Floats:
     """Degree days between a lower and an upper threshold (Baskerville and Emin 1969; Zalom and others 1983).
 
-    >>> degree_days(np.array([48.0]), np.array([100.0]), (50.0, 88.0)).round(4)
+    `days` are the minimum and the maximum of each day.
+
+    >>> degree_days((np.array([48.0]), np.array([100.0])), (50.0, 88.0)).round(4)
     array([21.6594])
     """
-    lower, upper = thresholds
+    (low, high), (lower, upper) = days, thresholds
     area, share = _SHAPES[shape]
     gained = area(low, high, lower)
     if cutoff == "none":
@@ -47,13 +53,16 @@ def degree_days(
     return gained - over - (upper - lower) * share(low, high, upper)
 
 
-def double_sine_degree_days(low: Floats, high: Floats, next_low: Floats, thresholds: tuple[float, float]) -> Floats:
+def double_sine_degree_days(
+    days: tuple[Floats, Floats], thresholds: tuple[float, float], *, next_low: Floats
+) -> Floats:
     """Degree days of two half days, the second of which falls to the next morning's minimum.
 
-    >>> double_sine_degree_days(np.array([45.0]), np.array([75.0]), np.array([52.0]), (50.0, 88.0)).round(4)
+    >>> day = np.array([45.0]), np.array([75.0])
+    >>> double_sine_degree_days(day, (50.0, 88.0), next_low=np.array([52.0])).round(4)
     array([12.1908])
     """
-    return (degree_days(low, high, thresholds) + degree_days(next_low, high, thresholds)) / 2
+    return (degree_days(days, thresholds) + degree_days((next_low, days[1]), thresholds)) / 2
 
 
 def _angle(low: Floats, high: Floats, threshold: float) -> Floats:

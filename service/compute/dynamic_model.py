@@ -1,39 +1,26 @@
 """Chill portions by the Dynamic Model (Fishman, Erez and Couvillon 1987).
 
 Each hour moves an intermediate product `x` towards a level that depends on the temperature, x = keep * x + gain. When
-an hour ends with x at 1 or more, a share of it that depends on the temperature becomes chill portions and only `stay`
-of it goes on. A portion is never lost.
+an hour ends with x at 1 or more, it is full: a share of x that depends on the temperature becomes chill portions and
+the rest goes on. A portion is never lost.
 
-An hour leans on the hour before, so a straight computation has to go through a winter hour by hour, which is slow in
-Python. Here every winter is cut into stretches that run side by side. Their starting values are guessed at first. A
-pass gives the end of each stretch and how much a change at its start would change it; both give better starts for the
-stretches that follow (Newton's method on the chain of starts). Once nothing moves, the stretches fit together and the
-result is that of going hour by hour. The first stretch is right from the beginning, so each pass settles at least one
-more.
+An hour leans on the hour before, so Python has to go from hour to hour. All winters go side by side, and numpy works
+out beforehand whatever depends on the temperatures alone, some weeks at a time so that it stays in the processor's
+cache. What is left for each hour is as little as can be: add the gain, see which winters are full, and multiply by
+what goes on into the next hour, for the full ones and for the others. While both x and the level are below 1 in every
+winter, no hour can become full and nobody looks.
 """
 
 from __future__ import annotations
-
-from dataclasses import dataclass
 
 import numpy as np
 
 from service.domain.climate_models import PortionModel
 from service.domain.weather import Floats
 
-_STRETCH_H = 192
 _FULL = 1.0
-_SETTLED = 1e-12
 _LARGEST_EXPONENT = 700.0
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class _Rates:
-    """What one hour does to the intermediate: hours down, stretches of all winters across."""
-
-    gain: Floats
-    keep: Floats
-    stay: Floats
+_HOURS_AT_ONCE = 365
 
 
 def chill_portions(hours_c: Floats, model: PortionModel) -> Floats:
@@ -44,55 +31,82 @@ def chill_portions(hours_c: Floats, model: PortionModel) -> Floats:
     array([34.2042,  0.    ])
     """
     winters, hours = hours_c.shape
-    stretches = -(-hours // _STRETCH_H)
-    padded = np.full((winters, stretches * _STRETCH_H), np.nan)
-    padded[:, :hours] = hours_c
-    rates = _rates(np.ascontiguousarray(padded.reshape(winters * stretches, _STRETCH_H).T), model)
-    start, before = np.zeros((winters, stretches)), np.empty_like(rates.gain)
-    for _ in range(stretches + 1):
-        end = _pass_through(rates, start.reshape(-1), before)
-        better = _linked(start, end.reshape(start.shape), _sensitivity(rates, before).reshape(start.shape))
-        moved = np.abs(better - start).max(initial=0.0)
-        start = better
-        if moved <= _SETTLED:
-            break
-    fixed: Floats = np.where(before >= _FULL, before * (1.0 - rates.stay), 0.0).sum(axis=0)
-    return fixed.reshape(winters, stretches).sum(axis=1)
+    weeks, portions = _Weeks(winters, model), np.zeros(winters)
+    for first in range(0, hours, _HOURS_AT_ONCE):
+        weeks.read(hours_c[:, first : first + _HOURS_AT_ONCE])
+        weeks.walk()
+        portions += weeks.portions()
+    return portions
 
 
-def _rates(hours_c: Floats, model: PortionModel) -> _Rates:
-    kelvin = hours_c + model.kelvin_offset
-    level = model.a0_per_h / model.a1_per_h * np.exp((model.e1_k - model.e0_k) / kelvin)
-    keep = np.exp(-model.a1_per_h * np.exp(-model.e1_k / kelvin))
-    exponent = model.slope * model.transition_k * (kelvin - model.transition_k) / kelvin
-    stay = 1.0 / (1.0 + np.exp(np.minimum(exponent, _LARGEST_EXPONENT)))
-    unread = np.isnan(hours_c)
-    keep[unread], stay[unread], level[unread] = 1.0, 1.0, 0.0
-    return _Rates(level - level * keep, keep, stay)
+class _Weeks:
+    """Some weeks of all winters, hours down and winters across; the same memory serves one lot after another.
 
+    `keep` and `level` say what an hour does, `share` what a full one yields, `onward` and `of_full` what part of `x`
+    reaches the end of the next hour from one that is not full and from a full one.
+    """
 
-def _pass_through(rates: _Rates, start: Floats, before: Floats) -> Floats:
-    """Goes through all stretches at once and notes in `before` the intermediate of each hour before it is drawn on."""
-    current, full = start.copy(), np.empty(start.shape, dtype=np.bool_)
-    for gain, keep, stay, reached in zip(rates.gain, rates.keep, rates.stay, before, strict=True):
-        np.multiply(current, keep, out=reached)
-        np.add(reached, gain, out=reached)
-        np.greater_equal(reached, _FULL, out=full)
-        np.copyto(current, reached)
-        np.multiply(current, stay, out=current, where=full)
-    return current
+    def __init__(self, winters: int, model: PortionModel) -> None:
+        self.model, self.hours, self.carried = model, 0, np.zeros(winters)
+        self.per_kelvin, self.level, self.keep, self.share, self.onward, self.of_full, self.x = np.empty(
+            (7, _HOURS_AT_ONCE, winters)
+        )
+        self.rows = list(zip(self.level, self.onward, self.of_full, self.x, strict=True))
 
+    def read(self, hours_c: Floats) -> None:
+        """Work out what each hour does; hours beyond the last one change nothing."""
+        self.hours = hours_c.shape[1]
+        self.per_kelvin[self.hours :] = np.nan
+        np.add(hours_c.T, self.model.kelvin_offset, out=self.per_kelvin[: self.hours])
+        unread = np.isnan(self.per_kelvin)
+        np.divide(1.0, self.per_kelvin, out=self.per_kelvin)
+        self._level()
+        self._keep()
+        self._share()
+        self.keep[unread], self.share[unread], self.level[unread] = 1.0, 0.0, 0.0
+        self.warm = (self.level.max(axis=1) < _FULL).tolist()
+        self.onward[:-1], self.onward[-1] = self.keep[1:], 1.0
+        np.multiply(np.subtract(1.0, self.share, out=self.of_full), self.onward, out=self.of_full)
+        # from here on the level of an hour is its gain
+        np.multiply(np.subtract(1.0, self.keep, out=self.per_kelvin), self.level, out=self.level)
 
-def _sensitivity(rates: _Rates, before: Floats) -> Floats:
-    """How much the end of each stretch moves with its start, as long as the same hours are full."""
-    through: Floats = np.multiply.reduce(np.where(before >= _FULL, rates.keep * rates.stay, rates.keep), axis=0)
-    return through
+    def _level(self) -> None:
+        np.multiply(self.per_kelvin, self.model.e1_k - self.model.e0_k, out=self.level)
+        np.exp(self.level, out=self.level)
+        self.level *= self.model.a0_per_h / self.model.a1_per_h
 
+    def _keep(self) -> None:
+        np.multiply(self.per_kelvin, -self.model.e1_k, out=self.keep)
+        np.exp(self.keep, out=self.keep)
+        self.keep *= -self.model.a1_per_h
+        np.exp(self.keep, out=self.keep)
 
-def _linked(start: Floats, end: Floats, sensitivity: Floats) -> Floats:
-    """Starts that follow from the ends of the stretches before, each corrected for the move of its own start."""
-    better = np.zeros_like(start)
-    for place in range(1, start.shape[1]):
-        moved = better[:, place - 1] - start[:, place - 1]
-        better[:, place] = end[:, place - 1] + sensitivity[:, place - 1] * moved
-    return better
+    def _share(self) -> None:
+        slope, transition_k = self.model.slope * self.model.transition_k, self.model.transition_k
+        np.multiply(self.per_kelvin, slope * transition_k, out=self.share)
+        self.share -= slope
+        np.minimum(self.share, _LARGEST_EXPONENT, out=self.share)
+        np.exp(self.share, out=self.share)
+        self.share += 1.0
+        np.divide(1.0, self.share, out=self.share)
+
+    def walk(self) -> None:
+        """Go from hour to hour and note in `x` the intermediate at the end of each, before it is drawn on."""
+        coming, drawn, threshold = self.carried * self.keep[0], np.empty_like(self.carried), np.ones_like(self.carried)
+        full, below = np.empty(coming.size, dtype=np.bool_), False
+        add, multiply, at_least, put = np.add, np.multiply, np.greater_equal, np.putmask  # a look-up less an hour
+        for (gain, onward, of_full, x), warm in zip(self.rows[: self.hours], self.warm, strict=False):
+            add(coming, gain, x)
+            multiply(x, onward, coming)
+            below = warm and (below or x.max() < _FULL)
+            if not below:
+                at_least(x, threshold, full)
+                multiply(x, of_full, drawn)
+                put(coming, full, drawn)
+        self.carried = coming
+
+    def portions(self) -> Floats:
+        """The portions that were earned in these weeks."""
+        x, share = self.x[: self.hours], self.share[: self.hours]
+        earned: Floats = np.where(x >= _FULL, np.multiply(share, x, out=share), 0.0).sum(axis=0)
+        return earned

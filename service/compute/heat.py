@@ -14,10 +14,14 @@ def growing_degree_hours(hours_c: Floats, curve: HeatCurve) -> Floats:
     >>> growing_degree_hours(np.array([[15.0, 4.0, 36.0, np.nan]]), HeatCurve(4, 25, 36, 1)).round(4)
     array([11.2847])
     """
+    return np.array([_heat_of(row[~np.isnan(row)], curve) for row in hours_c], dtype=np.float64)
+
+
+def _heat_of(hours_c: Floats, curve: HeatCurve) -> float:
+    """The heat of one row. (1 - cos 2a) / 2 is sin² a, so one sine serves both sides of the optimum."""
     span = curve.optimum_c - curve.base_c
-    rising = np.clip((hours_c - curve.base_c) / span, 0.0, 1.0)
-    falling = np.clip((hours_c - curve.optimum_c) / (curve.critical_c - curve.optimum_c), 0.0, 1.0)
-    # both cosines meet at the optimum, where the first gives 1 and the second takes nothing away
-    heat: Floats = 0.5 * (1.0 - np.cos(np.pi * rising)) - np.sin(0.5 * np.pi * falling)
-    total: Floats = curve.stress * span * np.nansum(heat, axis=1)
-    return total
+    warm = hours_c[(hours_c > curve.base_c) & (hours_c < curve.critical_c)]
+    rising = warm <= curve.optimum_c
+    climb = np.sin((warm[rising] - curve.base_c) * (0.5 * np.pi / span))
+    fall = np.sin((warm[~rising] - curve.optimum_c) * (0.5 * np.pi / (curve.critical_c - curve.optimum_c)))
+    return float(curve.stress * span * (np.dot(climb, climb) + fall.size - fall.sum()))

@@ -1,7 +1,9 @@
 """How far apart trees of a crop stand on a root, and how many of them a plot holds.
 
-The distance stated for the root comes first, then the one that the crop has for trees of the root's size class. A
-distance for standard trees is not scaled down to a small root: nobody stated it, so it stays unknown.
+The distance stated for the root comes first, then the one that the crop has for trees of the root's size class. Where
+nobody states either, the distance of standard trees is scaled by the size of the root, since trees stand about as far
+apart as they grow wide (common practice; the basis says so), and where the size of the root is unknown it stands as it
+is.
 
 Trees stand in rows as far apart as trees in the row. `edge_share` says how much of the spacing a tree keeps to the
 edge of the plot: one half keeps the whole crown inside.
@@ -17,7 +19,8 @@ from service.domain.crop import Crop, TreeSize
 from service.domain.provenance import Span, Stated
 from service.domain.rootstock import Rootstock
 
-SpacingBasis = Literal["rootstock", "size_class", "crop"]
+SpacingBasis = Literal["rootstock", "size_class", "share_of_standard", "crop"]
+PERCENT = 100
 _ROUNDING = 1e-9
 
 
@@ -60,8 +63,19 @@ def spacing_for(crop: Crop, root: Rootstock | None, limits: SizeLimits) -> Spaci
         return _spacing(crop.spacing_ft.get("standard"), "crop")
     if root.spacing_ft is not None:
         return _spacing(root.spacing_ft, "rootstock")
-    size = size_class(root, limits)
-    return None if size is None else _spacing(crop.spacing_ft.get(size), "size_class")
+    size, standard = size_class(root, limits), crop.spacing_ft.get("standard")
+    if size is not None and size in crop.spacing_ft:
+        return _spacing(crop.spacing_ft[size], "size_class")
+    if root.size_percent is None:
+        return _spacing(standard, "crop")
+    return None if standard is None else _scaled(standard, root.size_percent)
+
+
+def _scaled(standard: Stated[Span], percent: Stated[Span]) -> Spacing:
+    """Half the size, half the distance; to whole half feet, since nobody plants to the inch."""
+    ft = round(2 * standard.value.middle * percent.value.middle / PERCENT) / 2
+    sources = tuple(dict.fromkeys((*standard.sources, *percent.sources)))
+    return Spacing(Span(ft, ft), "share_of_standard", sources, standard.from_memory or percent.from_memory)
 
 
 def _spacing(stated: Stated[Span] | None, basis: SpacingBasis) -> Spacing | None:

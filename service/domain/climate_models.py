@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from service.domain.bud_kill import BudKill
 from service.domain.climate import ModelSource, WinterWindow
 
 
@@ -133,12 +134,17 @@ class Midwinter:
 
 @dataclass(frozen=True, slots=True)
 class Plausible:
-    """What temperatures on Earth, and where fruit grows, look like: figures beyond are in another unit."""
+    """What temperatures on Earth, and where fruit grows, look like: figures beyond are in another unit.
+
+    The mean of a month of which fewer than `days_of_a_month` were read may lie `few_days_c` further out.
+    """
 
     lowest_c: float
     highest_c: float
     summer_mean_maximum_c: float
     midwinters: tuple[Midwinter, ...]
+    days_of_a_month: float
+    few_days_c: float
     seasons_from_latitude_deg: float
 
     def midwinter_at(self, latitude: float) -> Midwinter:
@@ -160,6 +166,19 @@ class Seasons:
 
 
 @dataclass(frozen=True, slots=True)
+class Evapotranspiration:
+    """Water that a reference lawn gives off, from the extremes of a day and the sun above the air."""
+
+    solar_constant_mj: float
+    distance: float
+    declination_rad: float
+    phase_rad: float
+    mm_per_mj: float
+    coefficient: float
+    offset_c: float
+
+
+@dataclass(frozen=True, slots=True)
 class ClimateModels:
     """All parameters, and by model the publications that they come from."""
 
@@ -177,4 +196,6 @@ class ClimateModels:
     lines: ChillLines
     plausible: Plausible
     seasons: Seasons
+    evapotranspiration: Evapotranspiration
+    bud_kill: Mapping[str, BudKill]
     sources: Mapping[str, tuple[ModelSource, ...]]

@@ -20,6 +20,7 @@ from service.domain.disorder import Disorder, SampleProtocol
 from service.domain.errors import KnowledgeFault
 from service.domain.pollen import PollenKnowledge
 from service.domain.rootstock import Rootstock
+from service.domain.season import SeasonKnowledge
 from service.domain.sign import Sign
 from service.domain.source import Source
 from service.domain.training import TrainingForm
@@ -32,6 +33,7 @@ from service.knowledge.disease_file import read_diseases
 from service.knowledge.entry import Entry, nearest
 from service.knowledge.pollen_file import read_pollen
 from service.knowledge.rootstock_file import read_rootstocks
+from service.knowledge.season_file import read_season
 from service.knowledge.source_file import read_sources
 from service.knowledge.spelling import plain
 from service.knowledge.training_file import read_training
@@ -73,6 +75,8 @@ class Catalogue:
         """How samples are taken and packed."""
         return self.diagnosis.samples
 
+    season: SeasonKnowledge = field(default_factory=SeasonKnowledge)
+
     def cultivars_of(self, crop: str) -> tuple[Cultivar, ...]:
         """The cultivars of a crop, by denomination."""
         return self._cultivars_by_crop.get(crop, ())
@@ -110,6 +114,7 @@ def read_catalogue(folder: Path) -> Catalogue:
         training=read_training(folder, sources=sources, crops=crop_ids),
         cuts=read_cuts(folder, sources=sources),
         diagnosis=read_diagnosis(folder, sources=sources, crops=crop_ids),
+        season=read_season(folder, sources=sources, crops=crop_ids),
     )
     _check_denominations(cultivars)
     for crop, entry in crops:

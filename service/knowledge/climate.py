@@ -6,12 +6,12 @@ the dataclass does not know stops the start with file, line and name.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import MISSING, fields
 from pathlib import Path
 from typing import TypeVar
 
-from service.domain.climate import ModelSource, WinterWindow
+from service.domain.climate import WinterWindow
 from service.domain.climate_models import (
     ChillClasses,
     ChillHours,
@@ -19,6 +19,7 @@ from service.domain.climate_models import (
     ChillLines,
     ClimateModels,
     DayCurve,
+    Evapotranspiration,
     FrostRule,
     HeatCurve,
     Midwinter,
@@ -30,7 +31,9 @@ from service.domain.climate_models import (
     Zones,
 )
 from service.domain.month_day import MonthDay, read_month_day
+from service.knowledge.bud_kill import read_bud_kill
 from service.knowledge.entry import Entry, read_file
+from service.knowledge.model_sources import read_model_sources
 
 FILE = "climate.yaml"
 MODELS = (
@@ -47,6 +50,7 @@ MODELS = (
     "safe_chill",
     "chill_from_monthly_means",
     "seasons",
+    "evapotranspiration",
     "plausible",
 )
 _ABOUT = ("meaning", "source", "basis")
@@ -75,7 +79,9 @@ def read_climate(folder: Path, sources: Collection[str]) -> ClimateModels:
         lines=_lines(of["chill_from_monthly_means"]),
         plausible=_plausible(of["plausible"]),
         seasons=_seasons(of["seasons"]),
-        sources={name: tuple(_sources(entry, name)) for name, entry in of.items()},
+        evapotranspiration=_numbers(of["evapotranspiration"], Evapotranspiration),
+        bud_kill=read_bud_kill(folder, sources),
+        sources={name: read_model_sources(entry, name) for name, entry in of.items()},
     )
 
 
@@ -86,15 +92,6 @@ def _model(top: Entry, name: str) -> Entry:
     entry.name = name
     entry.text("meaning")
     return entry
-
-
-def _sources(entry: Entry, model: str) -> Iterator[ModelSource]:
-    if not entry.mapping.get("source"):
-        entry.choice("basis", ("common practice",))
-    for cited in entry.each("source"):
-        cited.known(("ref", "where", "from_memory"))
-        ref = cited.choice("ref", entry.sources)
-        yield ModelSource(model, ref, cited.text("where"), cited.flag("from_memory"))
 
 
 def _number(entry: Entry, key: str) -> float:
@@ -142,7 +139,8 @@ def _lines(entry: Entry) -> ChillLines:
 
 
 def _plausible(entry: Entry) -> Plausible:
-    numbers = ("lowest_c", "highest_c", "summer_mean_maximum_c", "seasons_from_latitude_deg")
+    numbers = ("lowest_c", "highest_c", "summer_mean_maximum_c", "days_of_a_month", "few_days_c",
+               "seasons_from_latitude_deg")  # fmt: skip
     _only(entry, *numbers, "midwinters")
     bounds: Mapping[str, float] = {name: _number(entry, name) for name in numbers}
     midwinters = tuple(_numbers(row, Midwinter) for row in entry.each("midwinters"))

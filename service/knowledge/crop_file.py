@@ -49,7 +49,7 @@ def read_crop(folder: Path, crop: str, *, sources: Collection[str]) -> tuple[Cro
     if "species" not in entry.mapping:
         entry.fail("the key “species” is missing")
     known = {key: stated(inner, form, "crop") for key, form in _FIELDS.items() if (inner := entry.inner(key))}
-    pairs = {key: stated_list(entry, key, PAIR, "crop") for key in _PAIRS}
+    pairs = {key: stated_list(entry, key, PAIR, about="crop") for key in _PAIRS}
     tables = {key: _table(entry, key, *shape) for key, shape in _TABLES.items()}
     values = [*known.values(), *(pair for each in pairs.values() for pair in each)]
     values += [value for table in tables.values() for value in table.values()]

@@ -63,7 +63,7 @@ def _cultivar(entry: Entry, crop: str, diseases: Collection[str]) -> Cultivar:
     known: dict[str, Any] = {
         key: stated(inner, form, "cultivar") for key, form in _FIELDS.items() if (inner := entry.inner(key))
     }
-    lists: dict[str, Any] = {key: stated_list(entry, key, form, "cultivar") for key, form in _LISTS.items()}
+    lists: dict[str, Any] = {key: stated_list(entry, key, form, about="cultivar") for key, form in _LISTS.items()}
     resistance = _resistance(entry, diseases)
     return Cultivar(
         id=entry.name,

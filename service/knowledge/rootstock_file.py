@@ -55,7 +55,7 @@ def _rootstock(entry: Entry, crops: Collection[str]) -> Rootstock:
     if not grown:
         entry.fail("a rootstock names at least one crop under “crops”")
     known = {key: stated(inner, form, "rootstock") for key, form in _FIELDS.items() if (inner := entry.inner(key))}
-    remarks = stated_list(entry, "remarks", TEXT, "rootstock")
+    remarks = stated_list(entry, "remarks", TEXT, about="rootstock")
     return Rootstock(
         id=entry.name,
         name=entry.text("name"),

@@ -46,7 +46,7 @@ def stated(entry: Entry, form: Form[T], about: Basis) -> Stated[T]:
     )
 
 
-def stated_list(entry: Entry, key: str, form: Form[T], about: Basis) -> tuple[Stated[T], ...]:
+def stated_list(entry: Entry, key: str, form: Form[T], *, about: Basis) -> tuple[Stated[T], ...]:
     """The values listed under a key; a missing key holds none."""
     return tuple(stated(item, form, about) for item in entry.each(key))
 

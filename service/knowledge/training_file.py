@@ -48,7 +48,7 @@ def read_training(folder: Path, *, sources: Collection[str], crops: Collection[s
 def _form(entry: Entry, crops: Collection[str]) -> TrainingForm:
     entry.name = entry.text("id")
     entry.known(("id", "name", "name_es", "suits", "measures"))
-    suits = stated_list(entry, "suits", words(crops), "crop")
+    suits = stated_list(entry, "suits", words(crops), about="crop")
     table = entry.inner("measures")
     measures = {}
     if table is not None:

@@ -40,6 +40,7 @@ class Advice:
         self._book = rulebook
         self._sentences = sentences
         self._of_rule: dict[str, dict[str, Any]] = {}
+        self._of_fact: dict[tuple[str, type, Value | None], dict[str, Any]] = {}
 
     def envelope(
         self, answer: dict[str, Any], *, concluded: Sequence[About], not_judged: Iterable[str]
@@ -111,6 +112,13 @@ class Advice:
         }
 
     def _fact(self, name: str, value: Value | None) -> dict[str, Any]:
+        key = name, value.__class__, value  # the class, since 7 and 7.0 are equal and do not look alike
+        told = self._of_fact.get(key)
+        if told is None:
+            told = self._of_fact[key] = self._fact_told(name, value)
+        return told
+
+    def _fact_told(self, name: str, value: Value | None) -> dict[str, Any]:
         fact = self._sentences.fact(name)
         return {
             "fact": name,

@@ -8,7 +8,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from service.domain.units import Language
-from service.present.diagnosis_words import ENGLISH, SPANISH
+from service.present.diagnosis_words import ENGLISH as _SICK
+from service.present.diagnosis_words import SPANISH as _SICK_ES
+from service.present.season_words import SPANISH as _SEASON
 
 _ENGLISH: Mapping[str, str] = {
     "self_fertile": "self-fertile",
@@ -24,11 +26,13 @@ _ENGLISH: Mapping[str, str] = {
     "multi_stem_bush": "multi-stemmed bush",
     "juice_cider": "juice and cider",
     "offset": "days from another cultivar",
-    **ENGLISH,
+    **_SICK,
+    "delayed_dormant": "end of dormancy",
+    "postharvest": "after harvest",
 }
 
 _SPANISH: Mapping[str, str] = {
-    **SPANISH,
+    **_SICK_ES,
     # the place
     "good": "bueno",
     "moderate": "moderado",
@@ -56,6 +60,8 @@ _SPANISH: Mapping[str, str] = {
     "ripening_class": "época de maduración",
     "offset": "días respecto a otro cultivar",
     "share_of_seedling": "proporción de un árbol de semilla",
+    "share_of_standard": "proporción de la distancia de un árbol grande",
+    "size_class": "tamaño del árbol",
     # botany and pollination
     "pome": "frutal de pepita",
     "stone": "frutal de hueso",
@@ -248,6 +254,6 @@ def choice_text(word: str, *, language: Language = "en") -> str:
     >>> choice_text("partly_self_fertile"), choice_text("root_alone"), choice_text("late", language="es")
     ('partly self-fertile', 'root alone', 'tardío')
     """
-    if language == "es" and word in _SPANISH:
-        return _SPANISH[word]
+    if language == "es" and (word in _SPANISH or word in _SEASON):
+        return _SPANISH.get(word) or _SEASON[word]
     return _ENGLISH.get(word) or word.replace("_", " ")

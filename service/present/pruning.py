@@ -79,11 +79,12 @@ class _Writer:
     def when(self) -> dict[str, Any]:
         season = self.answer.season
         reasons = self.advice.reasons(season.conclusions)
+        said = [self.sentences.text(conclusion) for conclusion in season.conclusions if conclusion.outcome in _WORK]
         return {
             "verdict": season.concluded.get("when_verdict"),
             "weather": season.concluded.get("weather_verdict"),
             "main_season": self.answer.tree.concluded.get("main_season"),
-            "text": " ".join(one["text"] for one in reasons),
+            "text": " ".join(said),
             "days": self.days("main"),
             "reasons": reasons,
         }

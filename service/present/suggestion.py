@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from service.domain.month_day import season_day
 from service.domain.units import Language, feet_to_metres
 from service.present.advice import About, Advice
 from service.present.sentences import Sentences
-from service.questions.suggestion import Candidate, PlantingChoice, PlantingPlan, SuggestionAnswer
+from service.questions.suggestion import Candidate, PlantingChoice, PlantingPlan, RootChoice, SuggestionAnswer
 from service.questions.suggestion.gaps import unknown_of_candidate
 from service.questions.suggestion.planting import partners_needed
 from service.reasoning.conclusions import Conclusion
@@ -33,6 +33,7 @@ class _Writer:
         self.southern = answer.site.southern
         self.sentences = Sentences(rulebook, language=language, southern=self.southern)
         self.advice = Advice(rulebook, self.sentences)
+        self.root_reasons: dict[int, list[dict[str, Any]]] = {}
 
     def envelope(self, set_aside_limit: int | None) -> dict[str, Any]:
         limit = set_aside_limit
@@ -62,6 +63,7 @@ class _Writer:
             "fit": one.fit,
             "fits": one.fits,
             "rootstock": self.root(one),
+            "other_rootstocks": [self.other_root(root) for root in self.answer.other_roots[one.cultivar.id]],
             "training": one.judgement.concluded.get("training"),
             **self.size(one),
             "pollination": self.pollination(one),
@@ -84,14 +86,32 @@ class _Writer:
         root = one.root.rootstock
         if root is None:
             return None
-        return {"id": root.id, "name": root.name, "reasons": self.advice.reasons(one.root.judgement.conclusions)}
+        return {"id": root.id, "name": root.name, "reasons": self.reasons_of(one.root)}
+
+    def reasons_of(self, choice: RootChoice) -> list[dict[str, Any]]:
+        """What speaks for a root here and against it; many cultivars of a crop stand on the same few roots."""
+        told = self.root_reasons.get(id(choice))
+        if told is None:
+            told = self.root_reasons[id(choice)] = self.advice.reasons(choice.judgement.conclusions)
+        return told
+
+    def other_root(self, choice: RootChoice) -> dict[str, Any]:
+        spacing, low, high = _size(choice.facts)
+        return {
+            "id": None if choice.rootstock is None else choice.rootstock.id,
+            "name": None if choice.rootstock is None else choice.rootstock.name,
+            "spacing_ft": spacing,
+            "mature_height_ft": {"low": low, "high": high, "basis": choice.facts.get("tree.height_basis")},
+            "reasons": self.reasons_of(choice),
+        }
 
     def size(self, one: Candidate) -> dict[str, Any]:
         facts = one.facts
-        spacing, low, high = (facts.get(f"tree.{name}") for name in ("spacing_ft", "height_low_ft", "height_high_ft"))
+        spacing, low, high = _size(facts)
         return {
             "spacing_ft": spacing,
             "spacing_m": _metres(spacing),
+            "spacing_basis": facts.get("tree.spacing_basis"),
             "mature_height_ft": {"low": low, "high": high, "basis": facts.get("tree.height_basis")},
             "mature_height_m": {"low": _metres(low), "high": _metres(high)},
             "trees_that_fit": facts.get("tree.fits_count"),
@@ -189,6 +209,10 @@ def _conclusions(one: Candidate) -> Iterable[Conclusion]:
         return one.judgement.conclusions
     against = [conclusion for conclusion in one.root.judgement.conclusions if conclusion.outcome in _SETS_ASIDE]
     return (*against, *one.judgement.conclusions)
+
+
+def _size(facts: Mapping[str, Value]) -> tuple[Value | None, Value | None, Value | None]:
+    return facts.get("tree.spacing_ft"), facts.get("tree.height_low_ft"), facts.get("tree.height_high_ft")
 
 
 def _metres(feet: Value | None) -> float | None:

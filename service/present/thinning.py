@@ -72,7 +72,7 @@ class _Writer:
             "limited_by": plan.carried.bound_by,
             "bounds": [_bound(bound) for bound in plan.carried.bounds],
             "branches": [self.branch(branch, place) for place, branch in enumerate(plan.branches, start=1)],
-            "reasons": self.advice.reasons(plan.plan.conclusions),
+            "reasons": self.advice.reasons(_in_order(plan.plan.conclusions)),
             "steps": self.said(plan.steps, "advise"),
             "doubts": self.said(plan.measured, "caution"),
             "assumed": self.said(plan.measured, "say"),
@@ -97,8 +97,13 @@ class _Writer:
 
     def said(self, judgement: Judgement, outcome: Outcome) -> list[dict[str, str]]:
         """The sentences of one outcome, in the order that their rules set."""
-        chosen: Iterable[Conclusion] = (one for one in judgement.conclusions if one.outcome == outcome)
+        chosen = (one for one in _in_order(judgement.conclusions) if one.outcome == outcome)
         return [{"rule": one.rule.id, "text": self.sentences.text(one)} for one in chosen]
+
+
+def _in_order(conclusions: Iterable[Conclusion]) -> list[Conclusion]:
+    """As their rules set it: a rule that waits for others need not be read after them."""
+    return sorted(conclusions, key=lambda one: one.rule.priority)
 
 
 def _branch_name(cultivar: str | None, place: int) -> str:

@@ -22,6 +22,11 @@ from service.questions.climate_cold import daily_minima, frost_days, winter_cold
 from service.questions.climate_doubts import doubts_about, gaps_in
 
 _MIDWINTER_NORTH, _MIDWINTER_SOUTH = 1, 7
+_MODELS_OF_DAYS = ("day_length", "hourly_from_daily")
+_MODELS_OF_HOURS = (
+    "hours_at_or_below_45f", "hours_32_45f", "utah", "positive_utah", "dynamic_model", "hardiness_zones", "frost",
+    "safe_chill",
+)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,13 +90,9 @@ def _from_series(
         autumn_frost=autumn,
         gaps=gaps_in(series),
         warnings=(),
-        sources=_sources(models, without=("chill_from_monthly_means", *_day_models(series))),
+        sources=_sources(series, models),
     )
     return doubts_about(summary, models)
-
-
-def _day_models(series: HourlySeries | DailySeries) -> tuple[str, ...]:
-    return () if isinstance(series, DailySeries) else ("day_length", "hourly_from_daily")
 
 
 def _ends(series: HourlySeries | DailySeries) -> tuple[date, date]:
@@ -100,9 +101,9 @@ def _ends(series: HourlySeries | DailySeries) -> tuple[date, date]:
     return first.astype(date), last.astype(date)
 
 
-def _sources(models: ClimateModels, *, without: tuple[str, ...]) -> tuple[ModelSource, ...]:
-    unused = {*without, "growing_degree_hours"}
-    return tuple(cited for name, all_cited in models.sources.items() if name not in unused for cited in all_cited)
+def _sources(series: HourlySeries | DailySeries, models: ClimateModels) -> tuple[ModelSource, ...]:
+    of_days = _MODELS_OF_DAYS if isinstance(series, DailySeries) else ()
+    return tuple(cited for name in (*of_days, *_MODELS_OF_HOURS) for cited in models.sources[name])
 
 
 def _from_months(question: ClimateQuestion, months: MonthlyMeans, models: ClimateModels) -> ClimateSummary:

@@ -16,6 +16,7 @@ from service.domain.weather import HOURS_PER_DAY, DailySeries, Flags, Floats, Ho
 
 _MIDDLING = 0.5
 _LEAP_YEAR_NORTH, _LEAP_YEAR_SOUTH = np.datetime64("2003-07-01"), np.datetime64("2004-01-01")
+_LEAP_YEAR_DAYS = 366
 _LEAP_DAY = np.datetime64("2004-02-29")
 
 
@@ -85,7 +86,7 @@ def _places(years: tuple[Span, ...], columns: int, start: np.datetime64) -> Floa
     """The place of each day in a year of 366 days that begins as these years do."""
     day = np.arange(columns)
     leap_place = int((_LEAP_DAY - start) / np.timedelta64(1, "D"))
-    short = np.array([[span.days < columns] for span in years]) & (columns == 366)
+    short = np.array([[span.days < _LEAP_YEAR_DAYS] for span in years])
     return (day + (short & (day >= leap_place))).astype(np.float64)
 
 

@@ -69,18 +69,33 @@ class Fired:
         return cls(tuple(rules), points, "set_aside" in outcomes, "forbid" in outcomes)
 
 
+Case = tuple[Mapping[str, Any], ...]  # the facts of one case, in parts
+
+
+def merged(case: Case) -> dict[str, Any]:
+    """The facts of a case in one mapping."""
+    return {name: value for part in case for name, value in part.items()}
+
+
 class Judgement:
     """What rules say of one case."""
 
-    __slots__ = ("_conclusions", "_facts", "_fired", "concluded", "conflicts", "ruleset")
+    __slots__ = ("_case", "_conclusions", "_fired", "concluded", "conflicts", "ruleset")
 
-    def __init__(self, ruleset: str, facts: Mapping[str, Any], *, fired: Fired, settled: Settled) -> None:
+    def __init__(self, ruleset: str, case: Case, *, fired: Fired, settled: Settled) -> None:
         self.ruleset = ruleset
         self.concluded = settled.concluded
         self.conflicts = settled.conflicts
-        self._facts = facts
+        self._case = case
         self._fired = fired
         self._conclusions: tuple[Conclusion, ...] | None = None
+
+    @property
+    def facts(self) -> Mapping[str, Any]:
+        """The facts of the case, merged when somebody asks for them."""
+        if len(self._case) > 1:
+            self._case = (merged(self._case),)
+        return self._case[0]
 
     @property
     def points(self) -> int:
@@ -107,7 +122,7 @@ class Judgement:
         """The conclusions by stratum, priority and id; of two that disagree, the more cautious stands first."""
         if self._conclusions is None:
             rules = cautious_first(self._fired.rules, self.conflicts)
-            self._conclusions = tuple(_conclusion(rule, self._facts, self.concluded) for rule in rules)
+            self._conclusions = tuple(_conclusion(rule, self.facts, self.concluded) for rule in rules)
         return self._conclusions
 
     def as_bytes(self) -> bytes:

@@ -25,7 +25,7 @@ from service.domain.errors import FruitwrightError
 from service.reasoning.compiler import PARTITION, Slice, Stratum, compile_ruleset
 from service.reasoning.conclusions import Fired, Judgement, Settled, settle
 from service.reasoning.facts import is_allowed, no_ruleset, refused, strange
-from service.reasoning.matcher import Facts
+from service.reasoning.matcher import Facts, JudgeOwn
 from service.reasoning.meaning import holds, same_text
 from service.reasoning.rule import Rule
 from service.reasoning.rulebook import Rulebook
@@ -52,6 +52,10 @@ class EngineMatcher:
         except KeyError:
             raise no_ruleset(ruleset) from None
         return rules.judge(facts, given or {})
+
+    def sharing(self, ruleset: str, shared: Facts) -> JudgeOwn:
+        """Judges many cases that have these facts in common; to the engine each is a case like any other."""
+        return lambda lasting, own: self.judge(ruleset, {**shared, **lasting, **own})
 
     def load(self, part: Slice) -> _Loaded:
         """Hands a slice to the engine, once."""
@@ -115,7 +119,7 @@ class _Ruleset:
         settled = self.settled(fired, case)
         if given:
             settled = Settled({**settled.concluded, **given}, settled.conflicts)
-        return Judgement(self.name, case, fired=Fired.of(self.in_order(fired)), settled=settled)
+        return Judgement(self.name, (case,), fired=Fired.of(self.in_order(fired)), settled=settled)
 
     def checked(self, values: Mapping[str, Any], prefix: str) -> dict[str, Any]:
         for name, value in values.items():

@@ -7,17 +7,19 @@ contradicts; then stratum by stratum, what is concluded thins out the rest.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from typing import Any
 
-from service.reasoning.conclusions import Fired, Judgement, Settled, settle
+from service.reasoning.conclusions import Case, Fired, Judgement, Settled, merged, settle
 from service.reasoning.facts import FactFault, is_allowed, no_ruleset, refused, strange
-from service.reasoning.matcher import Facts
+from service.reasoning.matcher import Facts, JudgeOwn
 from service.reasoning.rule import FromFact, Rule
 from service.reasoning.rulebook import Rulebook
 from service.reasoning.tables import Look, look_into
 from service.reasoning.vocabulary import CONCLUDED, Fact, Value
 
-_MOST_KEPT = 20_000  # sets of rules that fired together; a store of them that grew past it starts anew
+Names = tuple[str, ...]
+_MOST_KEPT = 20_000  # sets of rules or of names met before; a store of them that grew past it starts anew
 
 
 class PlainMatcher:
@@ -34,6 +36,21 @@ class PlainMatcher:
             raise no_ruleset(ruleset) from None
         return rules.judge(facts, given)
 
+    def sharing(self, ruleset: str, shared: Facts) -> JudgeOwn:
+        """Judges many cases that have these facts in common, each by the facts of its own."""
+        if ruleset not in self._rulesets:
+            raise no_ruleset(ruleset)
+        return self._rulesets[ruleset].sharing(shared)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Seen:
+    """Facts that last, kept so that no others get their id: which they are, and the rules that they leave standing."""
+
+    facts: Facts
+    shape: int
+    standing: int
+
 
 class _Ruleset:
     def __init__(self, rulebook: Rulebook, name: str) -> None:
@@ -47,10 +64,43 @@ class _Ruleset:
         self.unknown = _where_unknown_matters(self.looks, self.rules)
         self.strata = _strata(self.rules, self.concluded_looks)
         self.kept: dict[int, tuple[Fired, Settled | None]] = {}
+        self.seen: dict[int, _Seen] = {}
+        self.shapes: dict[Names, int] = {}
+        self.wanting: dict[tuple[int, int, Names], int] = {}
 
     def judge(self, facts: Facts, given: Mapping[str, Value] | None) -> Judgement:
-        case, given = dict(facts), self.checked(given) if given else None
-        standing = self.left_by(case)
+        standing = self.left_by(facts) & self.left_by_all_but(tuple(facts))
+        return self.judged((dict(facts),), standing, self.checked(given) if given else None)
+
+    def sharing(self, shared: Facts) -> JudgeOwn:
+        common, names, wanting = self.left_by(shared), tuple(shared), self.wanting
+        shape = self.shape_of(names)
+
+        def judge_own(lasting: Facts, own: Facts) -> Judgement:
+            seen = self.seen.get(id(lasting)) or self.look_at(lasting)
+            standing = common & seen.standing & self.left_by(own)
+            shapes = shape, seen.shape, tuple(own)
+            wanted = wanting.get(shapes)
+            if wanted is None:
+                wanted = self.keep_wanting(shapes, (*names, *lasting, *own))
+            return self.judged((shared, lasting, own), standing & wanted, None)
+
+        return judge_own
+
+    def look_at(self, lasting: Facts) -> _Seen:
+        if len(self.seen) >= _MOST_KEPT:
+            self.seen.clear()
+        return self.seen.setdefault(id(lasting), _Seen(lasting, self.shape_of(tuple(lasting)), self.left_by(lasting)))
+
+    def shape_of(self, names: Names) -> int:
+        return self.shapes.setdefault(names, len(self.shapes))
+
+    def keep_wanting(self, shapes: tuple[int, int, Names], known: Names) -> int:
+        if len(self.wanting) >= _MOST_KEPT:
+            self.wanting.clear()
+        return self.wanting.setdefault(shapes, self.left_by_all_but(known))
+
+    def judged(self, case: Case, standing: int, given: Mapping[str, Value] | None) -> Judgement:
         fired, (bundle, settled) = 0, self.outcome(0, case)
         for number, (members, looks) in enumerate(self.strata):
             these = standing & members
@@ -66,14 +116,20 @@ class _Ruleset:
         return Judgement(self.name, case, fired=bundle, settled=settled)
 
     def left_by(self, case: Mapping[str, Any]) -> int:
+        """The rules that these facts leave standing."""
         standing, looks = -1, self.looks
         try:
             for name, value in case.items():
                 standing &= looks[name](value)
         except (KeyError, TypeError):
             raise self.fault_of(case) from None
+        return standing
+
+    def left_by_all_but(self, known: Names) -> int:
+        """The rules that stand though nothing is known but these facts."""
+        standing, names = -1, frozenset(known)
         for name, if_unknown in self.unknown:
-            if name not in case:
+            if name not in names:
                 standing &= if_unknown
         return standing
 
@@ -85,9 +141,9 @@ class _Ruleset:
                 return refused(self.facts[name], value)
         raise AssertionError("a case without a fault was refused")
 
-    def outcome(self, fired: int, case: Mapping[str, Any]) -> tuple[Fired, Settled]:
+    def outcome(self, fired: int, case: Case) -> tuple[Fired, Settled]:
         bundle, settled = self.kept.get(fired) or self.keep(fired)
-        return bundle, settled or settle(bundle.rules, case, conclusions=self.conclusions)
+        return bundle, settled or settle(bundle.rules, merged(case), conclusions=self.conclusions)
 
     def keep(self, fired: int) -> tuple[Fired, Settled | None]:
         rules = [rule for place, rule in enumerate(self.rules) if fired >> place & 1]

@@ -67,6 +67,8 @@ def choices_of(catalogue: Catalogue) -> Mapping[str, frozenset[str]]:
         "signs": frozenset(catalogue.signs),
         "disorders": frozenset(catalogue.disorders),
         "complaints": frozenset(catalogue.complaints),
+        "tasks": frozenset(catalogue.season.tasks),
+        "regions": frozenset(catalogue.season.regions),
     }
 
 

@@ -50,15 +50,18 @@ class _Seen(dict[Any, int]):
     def __init__(self, fact: Fact, left_by: Callable[[Any], int]) -> None:
         super().__init__()
         self.fact, self.left_by = fact, left_by
+        self.of_nought_and_one: dict[Any, int] = {}
 
     def __missing__(self, value: Any) -> int:
+        # false and true are equal to 0 and 1 and would be found in their place, so these stand by themselves
+        if value in (0, 1) and value.__class__ is not bool and value in self.of_nought_and_one:
+            return self.of_nought_and_one[value]
         if not is_allowed(self.fact, value):
             raise refused(self.fact, value)
         left = self.left_by(value)
         if len(self) >= _MOST_KEPT:
             self.clear()
-        # 0 and 1 are not kept: false and true are equal to them and would be found in their place
-        return left if value in (0, 1) else self.setdefault(value, left)
+        return (self.of_nought_and_one if value in (0, 1) else self).setdefault(value, left)
 
 
 def _seen(fact: Fact, standing: _Standing) -> Look:

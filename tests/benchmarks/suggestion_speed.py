@@ -7,6 +7,7 @@ that returns a fixed JSON answer of the same size.
 
 from __future__ import annotations
 
+import gc
 import sys
 import tempfile
 import time
@@ -22,6 +23,7 @@ sys.path.insert(0, str(Path(__file__).parents[2]))
 
 from service import create_app
 from service.observe.logs import configure_logs
+from service.questions.suggestion import prepare
 from service.reasoning.rulebook import Rulebook, load_rulebook
 from service.settings import CHECKOUT, read_settings
 
@@ -46,7 +48,11 @@ QUESTIONS: dict[str, dict[str, Any]] = {
 def service(matcher: str, rulebook: Rulebook, folder: str) -> Flask:
     """The service with one of the ways to match rules."""
     url = f"sqlite:///{folder}/{matcher}.sqlite3"
-    return create_app(read_settings({"FRUITWRIGHT_DATABASE_URL": url, "FRUITWRIGHT_MATCHER": matcher}), rulebook)
+    app = create_app(read_settings({"FRUITWRIGHT_DATABASE_URL": url, "FRUITWRIGHT_MATCHER": matcher}), rulebook)
+    prepare(rulebook)
+    gc.collect()
+    gc.freeze()  # as the service does at its start
+    return app
 
 
 def fixed(body: bytes) -> Flask:

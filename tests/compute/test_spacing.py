@@ -56,9 +56,17 @@ def test_failing_that_the_crop_has_one_for_the_size_class() -> None:
     assert (spacing.ft, spacing.basis) == (10, "size_class")
 
 
-def test_the_distance_of_standard_trees_is_not_scaled_down() -> None:
-    assert spacing_for(APPLE, root(size_percent=said(Span(60, 80))), LIMITS) is None
-    assert spacing_for(APPLE, root(), LIMITS) is None
+def test_failing_that_the_distance_of_standard_trees_is_scaled_by_the_size_of_the_root() -> None:
+    spacing = spacing_for(APPLE, root(size_percent=said(Span(60, 80))), LIMITS)
+    assert spacing is not None
+    assert (spacing.ft, spacing.basis) == (17.5, "share_of_standard")
+
+
+def test_a_root_of_unknown_size_keeps_the_distance_of_standard_trees() -> None:
+    spacing = spacing_for(APPLE, root(), LIMITS)
+    assert spacing is not None
+    assert (spacing.ft, spacing.basis) == (25, "crop")
+    assert spacing_for(crop("fig"), root(size_percent=said(Span(60, 80))), LIMITS) is None
 
 
 def test_without_a_root_the_standard_distance_of_the_crop_stands_in() -> None:

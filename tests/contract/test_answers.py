@@ -51,6 +51,18 @@ DIAGNOSES: list[dict[str, Any]] = [
     {"crop": "apple", "stage": "ripening", "signs": {"present": ["fr_trails", "fr_maggots"]}},
 ]  # fmt: skip
 
+SEASON: list[dict[str, Any]] = [
+    {"trees": [{"crop": "quince"}]},
+    {"trees": [{"crop": "apricot", "age_years": 6, "canopy_ft": 14, "trunk_girth_in": 18, "floor": "grass"},
+               {"crop": "peach", "cultivar": "Redhaven", "seen": {"full_bloom": "2026-03-12"}, "to_plant": False}],
+     "start": "2026-03-20", "fertiliser_percent": 21, "plan": "garden-17",
+     "site": {"hardiness_zone": "9b", "last_spring_frost": "03-10", "region": "california_central_valley",
+              "soil": "loam", "evapotranspiration": [{"month": 7, "in_a_day": 0.27}]}},
+    {"trees": [{"crop": "apple", "seen": {"neighbour": {"full_bloom": "2026-04-02", "higher_ft": 400}}}],
+     "start": "2026-11-25", "language": "es", "site": {"hardiness_zone": "5a", "last_spring_frost": "05-10"}},
+    {"trees": [{"crop": "european_pear", "age_years": 1}], "start": "2026-06-25", "site": {"latitude": -38}},
+]  # fmt: skip
+
 
 @pytest.fixture(scope="module")
 def strict(app: Flask) -> dict[str, Any]:
@@ -86,6 +98,13 @@ def test_the_diagnosis_question(client: FlaskClient, strict: dict[str, Any], que
     told = client.post("/v1/diagnoses", json=question)
     assert told.status_code == 200
     assert faults(strict, "/v1/diagnoses", "post", told.json) == []
+
+
+@pytest.mark.parametrize("question", SEASON, ids=["nothing known", "two trees", "in Spanish", "in the south"])
+def test_the_season_question(client: FlaskClient, strict: dict[str, Any], question: dict[str, Any]) -> None:
+    told = client.post("/v1/season-plans", json=question)
+    assert told.status_code == 200
+    assert faults(strict, "/v1/season-plans", "post", told.json) == []
 
 
 @pytest.mark.parametrize("name", ["crops", "cultivars", "rootstocks", "rules", "sources"])

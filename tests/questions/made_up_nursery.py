@@ -147,6 +147,7 @@ _LIMITS = {
     "pollination.bloom_gap_classes": ("count", 1), "spacing.dwarf_below_percent": ("percent", 60),
     "spacing.edge_share": ("share", 0.5), "spacing.semi_dwarf_below_percent": ("percent", 90),
     "suggestion.answer.length": ("count", 12), "suggestion.answer.partners": ("count", 5),
+    "suggestion.answer.rootstocks": ("count", 3), "suggestion.answer.per_crop": ("count", 3),
     "suggestion.answer.set_aside": ("count", 20), "suggestion.fit.start": ("points", 60),
 }  # fmt: skip
 

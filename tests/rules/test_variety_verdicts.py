@@ -81,18 +81,18 @@ def test_more_chill_never_costs_an_apple_points(rulebook: Rulebook, matcher: Pla
     assert aside == sorted(aside, reverse=True)
 
 
-def test_a_figure_for_the_crop_never_sets_aside_for_chill_and_weighs_less(
+def test_a_figure_for_the_crop_sets_aside_only_under_half_the_need_and_weighs_less(
     rulebook: Rulebook, matcher: PlainMatcher
 ) -> None:
     for hours in range(0, 2000, 25):
         own = fit(matcher, bare(rulebook, "apple"), chill("cultivar", need=(700, 1000), supply=hours))
         wide = fit(matcher, bare(rulebook, "apple"), chill("crop", need=(700, 1000), supply=hours))
-        assert not wide.set_aside
+        assert not wide.set_aside or (hours < 350 and own.set_aside)
         assert own.set_aside or abs(wide.points) <= abs(own.points)
 
 
 @pytest.mark.parametrize("basis", ["cultivar", "crop"])
-def test_a_warmer_winter_never_costs_points_while_no_warm_end_is_stated(
+def test_a_warmer_winter_costs_no_points_until_winters_are_mild_and_is_never_blamed(
     rulebook: Rulebook, matcher: PlainMatcher, basis: str
 ) -> None:
     judgements = [
@@ -102,8 +102,10 @@ def test_a_warmer_winter_never_costs_points_while_no_warm_end_is_stated(
         )
         for half in range(0, 21)
     ]  # fmt: skip
-    points = [one.points for one in judgements if not one.set_aside]
+    mild = int(2 * rulebook.limits["suggestion.zone.cold_decides_below"].value)  # from here hardiness is no merit
+    points = [one.points for one in judgements[:mild] if not one.set_aside]
     assert points == sorted(points)
+    assert {one.points for one in judgements[mild:]} == {0}
     assert [one.concluded["cold_verdict"] for one in judgements][-1] == "hardy"
     assert judgements[0].set_aside
     assert judgements[0].concluded["cold_verdict"] == "too_cold"
@@ -134,7 +136,8 @@ def test_a_cultivar_of_which_nothing_is_known_is_neither_praised_nor_blamed_for_
     for crop in rulebook.catalogue.crops:
         judgement = fit(matcher, bare(rulebook, crop))
         assert not judgement.set_aside, crop
-        assert judgement.points == 0, (crop, [(one.rule.id, one.points) for one in judgement.conclusions])
+        blamed = [one.rule.id for one in judgement.conclusions if one.points]
+        assert blamed == (["mark-down-almonds-where-nobody-knows-the-summer"] if crop == "almond" else []), crop
         assert not climate & set(judgement.concluded), crop
 
 

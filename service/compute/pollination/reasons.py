@@ -24,7 +24,7 @@ class Reason:
     from_memory: bool
 
 
-def reason_for(code: str, seed: Cultivar, pollen: Cultivar, grounds: Grounds) -> Reason:
+def reason_for(code: str, seed: Cultivar, pollen: Cultivar, *, grounds: Grounds) -> Reason:
     """The reason that stands behind a finding on two cultivars."""
     evidence = [stated for stated in _evidence(code, seed, pollen, grounds) if stated is not None]
     sources = dict.fromkeys(source for stated in evidence for source in stated.sources)

@@ -44,7 +44,7 @@ def judge_pair(seed: Cultivar, pollen: Cultivar, grounds: Grounds) -> Verdict:
         bloom_gap_days=days,
         bloom_together=True if seed.id == pollen.id else together(classes, days, grounds.bloom),
         likely=decisions[0].likely,
-        reasons=tuple(reason_for(decision.code, seed, pollen, grounds) for decision in decisions),
+        reasons=tuple(reason_for(decision.code, seed, pollen, grounds=grounds) for decision in decisions),
     )
 
 

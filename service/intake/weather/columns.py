@@ -25,7 +25,7 @@ _ROLES = {
 }
 _ROLE_OF = {name: role for role, names in _ROLES.items() for name in names}
 _TENTHS = re.compile(r"tenths?_(of_)?(deg(rees)?_)?c(elsius)?_?\Z")
-_DEGREES = re.compile(r"(.*?)_?(?:deg(?:rees)?_?)?(?:(?<![a-z])(f|c)|(fahrenheit|celsius))\Z")
+_DEGREES = re.compile(r"(.*?)_(?:deg(?:rees)?_?)?(f|c|fahrenheit|celsius)\Z")
 _VALUES: dict[Kind, tuple[str, ...]] = {"hourly": ("temp",), "daily": ("min", "max"), "monthly": ("mean",)}
 EXPECTED = "time and temp_f (hours), date, min_f and max_f (days) or month and mean_f (monthly means); _c for °C"
 
@@ -71,7 +71,7 @@ def _stem_and_unit(name: str) -> tuple[str, Unit | None]:
         return plain[: tenths.start()].rstrip("_"), "tenths_c"
     degrees = _DEGREES.match(plain)
     if degrees and degrees[1] in _ROLE_OF:
-        return degrees[1], "f" if (degrees[2] or degrees[3]).startswith("f") else "c"
+        return degrees[1], "f" if degrees[2].startswith("f") else "c"
     return plain, None
 
 

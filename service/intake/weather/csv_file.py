@@ -134,7 +134,7 @@ class _Table:
         self.faults.stop_if_any()
         months = [int(text) if text.isdigit() else 0 for text in self.moments]
         (means,) = self._columns()
-        return monthly_reading(months, means, self.unit, [f"/{line}" for line in self.lines])
+        return monthly_reading(months, means, unit=self.unit, pointers=[f"/{line}" for line in self.lines])
 
 
 def _temperature(cell: str) -> float:

@@ -51,7 +51,7 @@ def read_weather_rows(kind: Literal["hourly", "daily", "monthly"], rows: Sequenc
     if kind == "monthly":
         months = [row["month"] if _is_whole(row["month"]) else 0 for row in rows]
         pointers = [f"{whole}/{place}/month" for place in range(len(rows))]
-        return monthly_reading(months, values[0], table.unit, pointers)
+        return monthly_reading(months, values[0], unit=table.unit, pointers=pointers)
     readings = Readings(table.moments(rows), values, table.unit, whole)
     if kind == "hourly":
         return hourly_reading(readings)

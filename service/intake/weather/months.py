@@ -10,7 +10,7 @@ from service.domain.weather import Floats, MonthlyMeans, Reading, Unit, celsius
 from service.intake.weather.faults import RowFaults
 
 
-def monthly_reading(months: Sequence[int], means: Floats, unit: Unit, pointers: Sequence[str]) -> Reading:
+def monthly_reading(months: Sequence[int], means: Floats, *, unit: Unit, pointers: Sequence[str]) -> Reading:
     """The mean temperature of each calendar month (1-12) that is told; `pointers` say where each row stands."""
     faults = RowFaults("")
     for month, pointer in zip(months, pointers, strict=True):

@@ -6,9 +6,11 @@ it looks like. The bounds stand in rules/climate.yaml.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 import numpy as np
 
-from service.domain.climate_models import Plausible
+from service.domain.climate_models import Midwinter, Plausible
 from service.domain.errors import NotUnderstood
 from service.domain.weather import HOURS_PER_DAY, DailySeries, Floats, HourlySeries, MonthlyMeans, Reading, Unit
 from service.domain.weather import fahrenheit as to_fahrenheit
@@ -19,23 +21,40 @@ _MONTH_NAMES = (
     "July", "August", "September", "October", "November", "December",
 )  # fmt: skip
 _SUMMER_NORTH, _WINTER_NORTH = (7, 6, 8), (1, 12, 2)
-_DAYS_WANTED = 20
 _STRAY_SHARE = 0.005
+
+
+@dataclass(frozen=True, slots=True)
+class _Told:
+    """What was said of the temperatures, the bounds that they are held against, and where a fault is pointed at."""
+
+    unit: Unit
+    latitude: float
+    bounds: Plausible
+    whole: str
+
+
+@dataclass(frozen=True, slots=True)
+class _High:
+    """The mean daily maximum of a month, and how far that mean may be off for want of days."""
+
+    mean_c: float
+    off_by_c: float = 0.0
 
 
 def refuse_wrong_unit(reading: Reading, latitude: float, bounds: Plausible, *, whole: str = "") -> None:
     """Raise NotUnderstood at `whole` when the temperatures cannot be what they are said to be."""
-    series = reading.series
+    series, told = reading.series, _Told(reading.unit, latitude, bounds, whole)
     if isinstance(series, MonthlyMeans):
-        _refuse_extremes(np.array(list(series.mean_c.values())), reading.unit, bounds, whole)
-        _refuse_seasons(dict(series.mean_c), reading.unit, latitude, bounds, whole)
+        _refuse_extremes(np.array(list(series.mean_c.values())), told)
+        _refuse_seasons({month: _High(mean_c) for month, mean_c in series.mean_c.items()}, told)
         return
     low_c, high_c = _daily_extremes(series)
     if np.isnan(high_c).all():
         raise NotUnderstood((whole, "there is no temperature in these rows"))
-    _refuse_strays(low_c, high_c, reading, bounds, whole)
-    _refuse_extremes(np.concatenate((low_c, high_c)), reading.unit, bounds, whole)
-    _refuse_seasons(_monthly(high_c, series.first_day), reading.unit, latitude, bounds, whole)
+    _refuse_strays(low_c, high_c, series.first_day, told)
+    _refuse_extremes(np.concatenate((low_c, high_c)), told)
+    _refuse_seasons(_monthly(high_c, series.first_day, bounds), told)
 
 
 def _daily_extremes(series: HourlySeries | DailySeries) -> tuple[Floats, Floats]:
@@ -45,46 +64,63 @@ def _daily_extremes(series: HourlySeries | DailySeries) -> tuple[Floats, Floats]
     return np.fmin.reduce(days, axis=1), np.fmax.reduce(days, axis=1)
 
 
-def _monthly(high_c: Floats, first_day: np.datetime64) -> dict[int, float]:
-    """The mean daily maximum of each calendar month of which enough days were read."""
+def _monthly(high_c: Floats, first_day: np.datetime64, bounds: Plausible) -> dict[int, _High]:
+    """The mean daily maximum of each calendar month of which any day was read."""
     months = (first_day + np.arange(high_c.size)).astype("datetime64[M]").astype(np.int64) % 12
     read = ~np.isnan(high_c)
     count = np.bincount(months[read], minlength=12)
     total = np.bincount(months[read], weights=high_c[read], minlength=12)
-    return {month + 1: float(total[month] / count[month]) for month in range(12) if count[month] >= _DAYS_WANTED}
+    off_by_c = np.where(count < bounds.days_of_a_month, bounds.few_days_c, 0.0)
+    return {
+        month + 1: _High(float(total[month] / count[month]), float(off_by_c[month]))
+        for month in range(12)
+        if count[month]
+    }
 
 
-def _refuse_strays(low_c: Floats, high_c: Floats, reading: Reading, bounds: Plausible, whole: str) -> None:
+def _refuse_strays(low_c: Floats, high_c: Floats, first_day: np.datetime64, told: _Told) -> None:
     """A few days beyond all bounds in a long series are slips, not another unit."""
+    bounds = told.bounds
     outside = np.flatnonzero((low_c < bounds.lowest_c) | (high_c > bounds.highest_c))
-    if not outside.size or outside.size > _STRAY_SHARE * low_c.size or isinstance(reading.series, MonthlyMeans):
+    if not outside.size or outside.size > _STRAY_SHARE * low_c.size:
         return
-    day = reading.series.first_day + np.timedelta64(int(outside[0]), "D")
+    day = first_day + np.timedelta64(int(outside[0]), "D")
     value = float(low_c[outside[0]] if low_c[outside[0]] < bounds.lowest_c else high_c[outside[0]])
-    told = f"{_shown(value, reading.unit)} on {day} is no temperature of the air; mend it or leave it out"
-    raise NotUnderstood((whole, told if outside.size == 1 else f"{told}, and {outside.size - 1} more days like it"))
+    fault = f"{_shown(value, told.unit)} on {day} is no temperature of the air; mend it or leave it out"
+    more = "" if outside.size == 1 else f", and {outside.size - 1} more days like it"
+    raise NotUnderstood((told.whole, fault + more))
 
 
-def _refuse_extremes(values_c: Floats, unit: Unit, bounds: Plausible, whole: str) -> None:
+def _refuse_extremes(values_c: Floats, told: _Told) -> None:
     for value in (float(np.nanmin(values_c)), float(np.nanmax(values_c))):
-        if not bounds.lowest_c <= value <= bounds.highest_c:
-            raise NotUnderstood((whole, f"{_shown(value, unit)} is no temperature of the air; {_advice(unit)}"))
+        if not told.bounds.lowest_c <= value <= told.bounds.highest_c:
+            fault = f"{_shown(value, told.unit)} is no temperature of the air; {_advice(told.unit)}"
+            raise NotUnderstood((told.whole, fault))
 
 
-def _refuse_seasons(highs: dict[int, float], unit: Unit, latitude: float, bounds: Plausible, whole: str) -> None:
+def _refuse_seasons(highs: dict[int, _High], told: _Told) -> None:
+    bounds, latitude = told.bounds, told.latitude
     summer, winter = (_SUMMER_NORTH, _WINTER_NORTH) if latitude >= 0 else (_WINTER_NORTH, _SUMMER_NORTH)
-    warm, cold = _first_of(summer, highs), _first_of(winter, highs)
-    if warm and cold and abs(latitude) > bounds.seasons_from_latitude_deg and highs[warm] < highs[cold]:
+    warm, cold = _best_known(summer, highs), _best_known(winter, highs)
+    if warm and cold and abs(latitude) > bounds.seasons_from_latitude_deg and _surely_colder(highs[warm], highs[cold]):
         raise NotUnderstood(("/latitude", _wrong_side(warm, cold)))
-    if warm and highs[warm] < bounds.summer_mean_maximum_c:
-        raise NotUnderstood((whole, _season_fault(warm, highs[warm], unit)))
-    midwinter = bounds.midwinter_at(latitude)
-    if cold and not midwinter.lowest_c <= highs[cold] <= midwinter.highest_c:
-        raise NotUnderstood((whole, _season_fault(cold, highs[cold], unit)))
+    if warm and highs[warm].mean_c < bounds.summer_mean_maximum_c - highs[warm].off_by_c:
+        raise NotUnderstood((told.whole, _season_fault(warm, highs[warm].mean_c, told.unit)))
+    if cold and not _within(bounds.midwinter_at(latitude), highs[cold]):
+        raise NotUnderstood((told.whole, _season_fault(cold, highs[cold].mean_c, told.unit)))
 
 
-def _first_of(months: tuple[int, ...], known: dict[int, float]) -> int | None:
-    return next((month for month in months if month in known), None)
+def _best_known(months: tuple[int, ...], highs: dict[int, _High]) -> int | None:
+    """The first month that was read far enough, or else the first that was read at all."""
+    return min((month for month in months if month in highs), key=lambda month: highs[month].off_by_c, default=None)
+
+
+def _surely_colder(one: _High, other: _High) -> bool:
+    return one.mean_c + one.off_by_c + other.off_by_c < other.mean_c
+
+
+def _within(midwinter: Midwinter, high: _High) -> bool:
+    return midwinter.lowest_c - high.off_by_c <= high.mean_c <= midwinter.highest_c + high.off_by_c
 
 
 def _wrong_side(warm: int, cold: int) -> str:

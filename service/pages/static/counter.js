@@ -80,8 +80,8 @@ function partners({ partners_needed: needed, partners: some }) {
 
 function facts(one) {
   return [
-    one.rootstock && `on ${one.rootstock.name}`,
-    span(one.mature_height_ft, "ft high"),
+    one.rootstock && `on ${[one.rootstock, ...one.other_rootstocks].map((root) => root.name).join(" or ")}`,
+    span(one.mature_height_ft, one.rootstock ? `ft high on ${one.rootstock.name}` : "ft high"),
     one.spacing_ft !== null && one.spacing_ft !== undefined && `${one.spacing_ft} ft apart`,
     one.harvest && `picked ${one.harvest.from} to ${one.harvest.to}`,
     partners(one.pollination),

@@ -33,7 +33,7 @@ def _f_days(heat: InsectHeat, clock: InsectClock, question: DiagnosisQuestion) -
     low, high = (_between(days[0], each, heat.since, question.date) for each in days[1:])
     if low is None or high is None:
         return None
-    return float(degree_days(low, high, (clock.lower_f, clock.upper_f)).sum())
+    return float(degree_days((low, high), (clock.lower_f, clock.upper_f)).sum())
 
 
 def _daily_f(series: object) -> tuple[np.datetime64, Floats, Floats] | None:

@@ -35,15 +35,15 @@ def find_pruned(book: NameBook, named: NamedPruning) -> FoundPruning:
     """
     faults: list[tuple[str, str]] = []
 
-    def exact(pointer: str, name: str, what: str, found: Found) -> str | None:
+    def exact(pointer: str, name: str, found: Found) -> str | None:
         if found.exact is None:
-            faults.append((pointer, not_found(name, what, found)))
+            faults.append((pointer, not_found(name, pointer[1:], found)))
         return found.exact
 
-    crop = exact("/crop", named.crop, "crop", book.crop(named.crop))
+    crop = exact("/crop", named.crop, book.crop(named.crop))
     cultivar = None
     if named.cultivar is not None and crop is not None:
-        cultivar = exact("/cultivar", named.cultivar, "cultivar", book.cultivar(named.cultivar, crop=crop))
+        cultivar = exact("/cultivar", named.cultivar, book.cultivar(named.cultivar, crop=crop))
     if crop is None or faults:
         raise NotUnderstood(*faults)
     varieties = tuple(

@@ -40,14 +40,22 @@ class Windows:
             first = self.first_after_harvest()
         return None if first is None or last is None else Days(first, last)
 
+    def comes_too_late(self, name: WindowName, days: Days) -> bool:
+        """Whether the fruit hangs longer than cuts after harvest may be made; these never run over the new year."""
+        return name == "after_harvest" and days.from_day > days.to_day
+
     def first_after_harvest(self) -> int | None:
-        """The day after the last fruit is picked; on a tree that is bare already no later than today."""
+        """The day after the last fruit is picked; no later than today on a bare tree, and never before summer."""
+        first = None if self.harvest is None else self.harvest + 1
         if self.harvested and self.day is not None:
-            return self.day if self.harvest is None else min(self.day, self.harvest + 1)
-        return None if self.harvest is None else self.harvest + 1
+            first = self.day if first is None else min(self.day, first)
+        summer = self.number("early_summer_from_day")
+        return first if first is None or summer is None else max(first, summer)
 
     def narrowed(self, name: WindowName, days: Days) -> tuple[Days | None, tuple[str, ...]]:
         """The days that are left, and what took the others."""
+        if self.comes_too_late(name, days):
+            return None, ("harvest",)
         kept: Days | None = days
         by = []
         for reason, narrow in self.narrowings(name):

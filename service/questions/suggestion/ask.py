@@ -15,7 +15,7 @@ from itertools import count
 from service.questions.suggestion.cases import Asked, KnownCultivar, growing_there
 from service.questions.suggestion.chill import ChillHere
 from service.questions.suggestion.gaps import unknown_of_place
-from service.questions.suggestion.order import fitting, in_order, scored, tallies
+from service.questions.suggestion.order import fitting, in_order, leading, scored, tallies
 from service.questions.suggestion.place import WinterChill, refuse_impossible, site_facts, with_climate
 from service.questions.suggestion.planting import choose_planting
 from service.questions.suggestion.prepared import Prepared, prepare
@@ -24,6 +24,7 @@ from service.questions.suggestion.question import (
     Partners,
     PlantingChoice,
     PlantingPlan,
+    RootChoice,
     SuggestionAnswer,
     SuggestionQuestion,
 )
@@ -31,7 +32,7 @@ from service.questions.suggestion.roots import PlaceFacts, RootChooser
 from service.questions.suggestion.standing import Standing
 from service.reasoning.audit import audit
 from service.reasoning.conclusions import Judgement
-from service.reasoning.matcher import Matcher
+from service.reasoning.matcher import JudgeOwn, Matcher
 from service.reasoning.rulebook import Rulebook
 from service.reasoning.vocabulary import Value
 
@@ -90,6 +91,7 @@ class _Way:
             standing=Standing(question.existing_trees, crops=known.rulebook.catalogue.crops, table=known.table),
         )
         place = PlaceFacts(self.for_ruleset(ROOT_RULES), carried=known.looked_at)
+        self.by_root: dict[int, JudgeOwn] = {}
         self.roots = RootChooser(known.roots, place=place, site=self.site)
 
     def answer(self) -> SuggestionAnswer:
@@ -100,23 +102,28 @@ class _Way:
         swept = in_order([self.candidate(known) for known in cultivars])
         fit_here = [candidate for candidate in swept if candidate.fits]
         planting = choose_planting(fit_here, self.asked, site=self.site, prepared=self.known)
-        shown = self.shown_again(swept, fit_here, planting)
+        first = self.first_of(fit_here)
+        shown = self.shown_again(swept, first, planting)
         return SuggestionAnswer(
             question=self.question,
             site=self.site,
             site_facts=self.place,
             site_judgement=self.judges.asking.judge(SITE_RULES, self.whole_facts(swept, fit_here, planting)),
-            suggestions=tuple(shown[candidate.cultivar.id] for candidate in fit_here[: self.limit()]),
+            suggestions=tuple(shown[candidate.cultivar.id] for candidate in first),
             set_aside=tuple(candidate for candidate in swept if not candidate.fits),
             considered=tuple(shown[cultivar] for cultivar in self.question.consider),
             partners={cultivar: self.partners(one, fit_here) for cultivar, one in shown.items()},
+            other_roots={cultivar: self.other_roots(one) for cultivar, one in shown.items()},
             planting=None if planting is None else _with_shown(planting, shown),
             crops=tallies(swept),
             not_judged=unknown_of_place(self.place, self.known.rulebook),
         )
 
-    def limit(self) -> int:
-        return self.question.limit or int(self.known.number("suggestion.answer.length"))
+    def first_of(self, fitting: Sequence[Candidate]) -> list[Candidate]:
+        """The suggestions: in order of fit, with the best of each wished crop and not too many of one crop."""
+        limit = self.question.limit or int(self.known.number("suggestion.answer.length"))
+        per_crop = int(self.known.number("suggestion.answer.per_crop"))
+        return leading(fitting, self.question.wishes.crops, limit=limit, per_crop=per_crop)
 
     def cultivars(self) -> list[KnownCultivar]:
         """The cultivars to judge: those of the wished crops, or all, and those that were asked about."""
@@ -128,25 +135,29 @@ class _Way:
 
     def candidate(self, known: KnownCultivar) -> Candidate:
         root, incompatible = self.roots.best(known.crop.id, known.cultivar.id)
-        facts = self.asked.facts(known, root, incompatible=incompatible)
-        judgement = self.judges.sweeping.judge(CULTIVAR_RULES, facts)
+        judgement = self.on_root(root)(known.facts, self.asked.own(known, incompatible=incompatible))
         return Candidate(
             cultivar=known.cultivar,
             crop=known.crop,
             root=root,
             harvest=known.harvest,
-            facts=facts,
             judgement=judgement,
             fit=scored(self.start, judgement),
             fits=fitting(root, judgement),
         )
 
+    def on_root(self, root: RootChoice) -> JudgeOwn:
+        """The sweeping matcher that has looked already at what all cultivars on this root share here."""
+        if id(root) not in self.by_root:
+            self.by_root[id(root)] = self.judges.sweeping.sharing(CULTIVAR_RULES, self.asked.shared(root))
+        return self.by_root[id(root)]
+
     def shown_again(
-        self, swept: Sequence[Candidate], fitting: Sequence[Candidate], planting: PlantingChoice | None
+        self, swept: Sequence[Candidate], first: Sequence[Candidate], planting: PlantingChoice | None
     ) -> Mapping[str, Candidate]:
         """Everything that the answer shows in full, judged by the matcher that answers questions."""
         by_id = {candidate.cultivar.id: candidate for candidate in swept}
-        wanted = [candidate.cultivar.id for candidate in fitting[: self.limit()]]
+        wanted = [candidate.cultivar.id for candidate in first]
         wanted += [*self.question.consider, *_planted(planting)]
         return {cultivar: self.judged_again(by_id[cultivar]) for cultivar in dict.fromkeys(wanted)}
 
@@ -167,6 +178,11 @@ class _Way:
             _first_of(fitting, links[cultivar] - self.asked.growing, most) for links in (table.proven, table.likely)
         ]
         return Partners(standing=self.asked.standing.partners(cultivar, crop), proven=named[0], likely=named[1])
+
+    def other_roots(self, candidate: Candidate) -> tuple[RootChoice, ...]:
+        """Further roots that suit the place, since a shop carries some roots and not others."""
+        most = int(self.known.number("suggestion.answer.rootstocks"))
+        return self.roots.others(candidate.crop.id, candidate.cultivar.id, most=most)
 
     def for_ruleset(self, ruleset: str) -> dict[str, Value]:
         testable = self.known.rulebook.vocabulary.testable(ruleset)

@@ -41,16 +41,20 @@ class Asked:
     growing: frozenset[str]
     standing: Standing
 
-    def facts(self, known: KnownCultivar, root: RootChoice, *, incompatible: bool) -> dict[str, Value]:
-        """All that is known of this cultivar at this place on this root."""
+    def shared(self, root: RootChoice) -> dict[str, Value]:
+        """What all cultivars at this place on this root have in common."""
+        return {**self.place, **root.facts}
+
+    def own(self, known: KnownCultivar, *, incompatible: bool) -> dict[str, Value]:
+        """What this cultivar adds to it here, apart from what holds of it at every place."""
         cultivar = known.cultivar.id
-        facts: dict[str, Value] = {**self.place, **known.facts, **root.facts}
+        facts: dict[str, Value] = {}
         facts["cultivar.asked_about"] = cultivar in self.considered
         facts["cultivar.already_there"] = cultivar in self.growing
         facts["rootstock.named_incompatible"] = incompatible
         facts.update(self.chill.facts(known.chill))
         facts.update(self.standing.facts(cultivar, known.crop.id))
-        self._add_margins(facts)
+        self._add_margins(facts, known)
         self._add_harvest(facts, known)
         self._add_wishes(facts, known)
         return facts
@@ -59,17 +63,18 @@ class Asked:
         """The calendar months in which the cultivar is picked at this place."""
         return known.southern_months if self.southern else known.months
 
-    def _add_margins(self, facts: dict[str, Value]) -> None:
+    def _add_margins(self, facts: dict[str, Value], known: KnownCultivar) -> None:
         zone = self.place.get("site.hardiness_zone")
         if zone is None:
             return
-        if "zone.coldest" in facts:
-            facts["zone.margin"] = zone - facts["zone.coldest"]  # type: ignore[operator]
-        if "zone.warmest" in facts:
-            facts["zone.heat_margin"] = facts["zone.warmest"] - zone  # type: ignore[operator]
+        coldest, warmest = known.facts.get("zone.coldest"), known.facts.get("zone.warmest")
+        if coldest is not None:
+            facts["zone.margin"] = zone - coldest  # type: ignore[operator]
+        if warmest is not None:
+            facts["zone.heat_margin"] = warmest - zone  # type: ignore[operator]
 
     def _add_harvest(self, facts: dict[str, Value], known: KnownCultivar) -> None:
-        last = facts.get("harvest.last_day")
+        last = known.facts.get("harvest.last_day")
         if last is None:
             return
         frost = self.place.get("site.first_autumn_frost_day")

@@ -2,6 +2,7 @@
 
 Supply and need are compared only in the same count: portions where both are known in portions, otherwise hours. A need
 told in Utah units is not compared with hours; then the count of the comparison stays unknown, and the answer says so.
+Where both counts are known on both sides and one says enough and the other too little, that is a fact of its own.
 """
 
 from __future__ import annotations
@@ -28,6 +29,9 @@ def chill_facts(claims: Sequence[ChillClaim], place: Mapping[str, Value], winter
         if need is not None:
             facts[f"chill.need_{end}_{claim.measure}"] = need
     supply = place.get(_SUPPLY[claim.measure])
+    disagree = _counts_disagree([one for one in claims if one.basis == claim.basis], place)
+    if disagree is not None:
+        facts["chill.counts_disagree"] = disagree
     if supply is not None:
         facts["chill.measure"] = claim.measure
         facts.update(_compared(claim, float(supply)))  # type: ignore[arg-type]
@@ -58,6 +62,15 @@ def _claim_that_counts(claims: Sequence[ChillClaim], place: Mapping[str, Value])
     telling = [claim for claim in comparable if not _leaves_open(claim, place)]
     own = [claim for claim in claims if claim.basis == "cultivar"]
     return next(iter((*(claim for claim in telling if claim in own), *telling, *comparable, *claims)), None)
+
+
+def _counts_disagree(claims: Sequence[ChillClaim], place: Mapping[str, Value]) -> bool | None:
+    """Whether one count says that the need is met and the other that it is not; None unless both can be compared."""
+    met: dict[Measure, bool] = {}
+    for claim in claims:
+        if claim.measure is not None and claim.low is not None and _SUPPLY[claim.measure] in place:
+            met.setdefault(claim.measure, float(place[_SUPPLY[claim.measure]]) >= claim.low)  # type: ignore[arg-type]
+    return len(set(met.values())) > 1 if len(met) == len(_SUPPLY) else None
 
 
 def _leaves_open(claim: ChillClaim, place: Mapping[str, Value]) -> bool:

@@ -54,6 +54,14 @@ def recalled_share(cultivar: Cultivar) -> float:
     return round(sum(marks) / len(marks), 2) if marks else 0.0
 
 
+def own_figures(cultivar: Cultivar) -> int:
+    """How many of three things are known of the cultivar itself: its chill need, its hardiness, its season."""
+    chill = (cultivar.chill_portions, cultivar.chill_hours, *cultivar.chill_bounds)
+    zone = (cultivar.hardiness_zone, *cultivar.zone_bounds)
+    season = (cultivar.harvest, cultivar.ripening, cultivar.ripening_offset)
+    return sum(any(one is not None and one.basis != "crop" for one in of_kind) for of_kind in (chill, zone, season))
+
+
 def chill_claims(cultivar: Cultivar, crop: Crop) -> tuple[ChillClaim, ...]:
     """The chill needs known of a cultivar in the order in which they are preferred: its own before its crop's.
 
@@ -93,6 +101,7 @@ def lasting_facts(cultivar: Cultivar, crop: Crop) -> dict[str, Value]:
         "cultivar.resists": _rated(cultivar, _RESISTS),
         "cultivar.susceptible_to": _rated(cultivar, _SUFFERS),
         "cultivar.recalled_share": recalled_share(cultivar),
+        "cultivar.own_figures": own_figures(cultivar),
         **_zone_facts(cultivar, crop),
         **_fertility_facts(cultivar, crop),
     }

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 
 from service.questions.suggestion.question import Candidate, CropTally, RootChoice
 from service.reasoning.conclusions import Judgement
@@ -31,6 +31,17 @@ def in_order(candidates: Iterable[Candidate]) -> list[Candidate]:
         turn = turns[candidate.fit, candidate.crop.id]
         keyed.append(((-candidate.fit, turn, -candidate.judgement.points, candidate.cultivar.id), candidate))
     return [candidate for _, candidate in sorted(keyed, key=lambda entry: entry[0])]
+
+
+def leading(candidates: Sequence[Candidate], wished: Collection[str], *, limit: int, per_crop: int) -> list[Candidate]:
+    """The first of the candidates in order: the best of each wished crop, then few of any one crop, then the rest."""
+    turns: Counter[str] = Counter()
+    ranked = []
+    for place, candidate in enumerate(candidates):
+        crop = candidate.crop.id
+        turns[crop] += 1
+        ranked.append((not (crop in wished and turns[crop] == 1), turns[crop] > per_crop, place))
+    return [candidates[place] for place in sorted(place for *_, place in sorted(ranked)[:limit])]
 
 
 def tallies(candidates: Sequence[Candidate]) -> tuple[CropTally, ...]:

@@ -44,7 +44,7 @@ class _Offer:
 
     def tree(self, candidate: Candidate) -> Tree:
         known = self.prepared.cultivars[candidate.cultivar.id]
-        spacing = candidate.facts.get("tree.spacing_ft")
+        spacing = candidate.root.facts.get("tree.spacing_ft")
         return Tree(
             id=candidate.cultivar.id,
             crop=candidate.crop.id,

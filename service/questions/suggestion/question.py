@@ -62,10 +62,14 @@ class Candidate:
     crop: Crop
     root: RootChoice
     harvest: Window | None
-    facts: Facts
     judgement: Judgement
     fit: int
     fits: bool
+
+    @property
+    def facts(self) -> Facts:
+        """All that is known of this cultivar at this place on this root."""
+        return self.judgement.facts
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,7 +122,8 @@ class CropTally:
 class SuggestionAnswer:
     """The answer: cultivars in order of fit, those set aside, those asked about, and a set to plant.
 
-    `not_judged` names the facts of the place that rules ask about and nobody told.
+    `partners` and `other_roots` stand by cultivar id, for those that are shown in full. `not_judged` names the facts of
+    the place that rules ask about and nobody told.
     """
 
     question: SuggestionQuestion
@@ -129,6 +134,7 @@ class SuggestionAnswer:
     set_aside: tuple[Candidate, ...]
     considered: tuple[Candidate, ...]
     partners: Mapping[str, Partners]
+    other_roots: Mapping[str, tuple[RootChoice, ...]]
     planting: PlantingChoice | None
     crops: tuple[CropTally, ...]
     not_judged: tuple[str, ...]

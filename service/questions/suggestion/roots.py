@@ -66,7 +66,7 @@ def _known_root(crop: Crop, root: Rootstock | None, limits: SizeLimits) -> Known
         facts |= {"tree.height_low_ft": height.span_ft.low, "tree.height_high_ft": height.span_ft.high}
         facts["tree.height_basis"] = height.basis
     if spacing is not None:
-        facts["tree.spacing_ft"] = spacing.ft
+        facts |= {"tree.spacing_ft": spacing.ft, "tree.spacing_basis": spacing.basis}
     facts["tree.years_to_bear"] = _years_to_bear(crop, root, limits)
     return KnownRoot(
         crop=crop,
@@ -143,6 +143,11 @@ class RootChooser:
             if choice.fits and not _named_incompatible(choice.rootstock, cultivar):
                 return choice, False
         return ranked[0], _named_incompatible(ranked[0].rootstock, cultivar)
+
+    def others(self, crop: str, cultivar: str, *, most: int) -> tuple[RootChoice, ...]:
+        """The next best roots after the best one, so that staff can pick the one that is in stock."""
+        bearing = [choice for choice in self._ranked[crop] if not _named_incompatible(choice.rootstock, cultivar)]
+        return tuple(choice for choice in bearing[1:] if choice.fits)[:most]
 
     def _judged(self, known: KnownRoot, matcher: Matcher, edge_share: float) -> RootChoice:
         here = known.facts_here(self._site, edge_share)

@@ -91,7 +91,7 @@ class _Way:
             remove=remove,
             branches=tuple(branches.plan(one, action) for one in carried.branches),
             target=target,
-            measured=self.judge("thinning.measured", facts),
+            measured=self.judge("thinning.measured", told),
             plan=plan,
             steps=self.judge("thinning.steps", told),
         )
