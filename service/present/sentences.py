@@ -24,7 +24,7 @@ _PLACEHOLDER = re.compile(r"\{([a-z][a-z0-9_.-]*)\}")
 _LIMIT = "limit."
 _OF_DIAGNOSIS = (
     "disorder", "signs.present", "signs.absent", "complaint", "recent.infection", "suspect.looks_like", "answer.top",
-    "answer.second",
+    "answer.second", "answer.regulated", "answer.not_to_be_moved",
 )  # fmt: skip  # facts whose values have a name of their own in the catalogue
 _AND: Mapping[Language, str] = {"en": "and", "es": "y"}
 _YES_NO: Mapping[Language, tuple[str, str]] = {"en": ("no", "yes"), "es": ("no", "sí")}

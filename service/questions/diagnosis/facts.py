@@ -119,6 +119,7 @@ def disorder_facts(
         "disorder.often_confused": tree.crop in disorder.confused_on,
         "disorder.season": season_of(disorder, tree.stage, prepared),
         "disorder.regulated": disorder.regulated,
+        "disorder.do_not_move": disorder.do_not_move,
         "disorder.urgency": disorder.urgency,
         "disorder.signs_for": len(signs.speaking_for),
         "disorder.typical_seen": len(signs.typical_seen),
@@ -161,7 +162,8 @@ def answer_facts(
     ranked = likelihoods.ranked
     (top, share), (second, next_share) = (*ranked, (None, 0.0), (None, 0.0))[:2]
     first = None if top is None else causes[top].disorder
-    regulated = (causes[name].disorder.regulated != "none" for name, likely in ranked if likely >= pointed_out_from)
+    likelier = [causes[name].disorder for name, likely in ranked if likely >= pointed_out_from]
+    regulated = tuple(one.id for one in likelier if one.regulated != "none")
     return known(
         {
             "answer.top": top,
@@ -172,7 +174,10 @@ def answer_facts(
             "answer.lead": share - next_share,
             "answer.unexplained": likelihoods.something_else,
             "answer.signs_told": len(seen.answers),
-            "answer.regulated_suspected": any(regulated),
+            "answer.regulated_suspected": bool(regulated),
+            "answer.regulated": regulated or None,
+            "answer.not_to_be_moved": tuple(one.id for one in likelier if one.do_not_move) or None,
+            "answer.top_sample": None if first is None else first.sample,
             "answer.look_alikes": taken_for_one_another(first, None if second is None else causes[second].disorder),
         }
     )
