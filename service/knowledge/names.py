@@ -14,6 +14,7 @@ from rapidfuzz import fuzz
 
 from service.domain.crop import Crop
 from service.domain.cultivar import Cultivar
+from service.domain.planting_list import Near
 from service.domain.rootstock import Rootstock
 from service.knowledge.catalogue import Catalogue
 from service.knowledge.spelling import plain, spaced
@@ -22,15 +23,6 @@ How = Literal["denomination", "synonym", "id"]
 _NEAR_SCORE = 72.0
 _ALL_WORDS = 0.95
 _OFFERED = 5
-
-
-@dataclass(frozen=True, slots=True)
-class Near:
-    """A name that is spelt alike; `score` runs to 100."""
-
-    id: str
-    name: str
-    score: float
 
 
 @dataclass(frozen=True, slots=True)
