@@ -22,6 +22,7 @@ OUNCE_G = POUND_KG * 1000 / 16
 PSI_MPA = 0.006894757293168
 GALLON_L = 3.785411784
 SQUARE_FOOT_M2 = FOOT_M * FOOT_M
+MILE_KM = 1.609344
 
 _MONTHS: Mapping[Language, tuple[str, ...]] = {
     "en": ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
@@ -33,6 +34,7 @@ _WORDS: Mapping[str, Mapping[Language, tuple[str, str]]] = {
     "hours": {"en": ("hour", "hours"), "es": ("hora", "horas")},
     "days": {"en": ("day", "days"), "es": ("día", "días")},
     "weeks": {"en": ("week", "weeks"), "es": ("semana", "semanas")},
+    "months": {"en": ("month", "months"), "es": ("mes", "meses")},
     "years": {"en": ("year", "years"), "es": ("año", "años")},
     "zones": {"en": ("zone", "zones"), "es": ("zona", "zonas")},
     "points": {"en": ("point", "points"), "es": ("punto", "puntos")},
@@ -47,6 +49,8 @@ _SI: Mapping[str, tuple[str, Callable[[float], float], str]] = {
     "gal": ("gal", lambda value: value * GALLON_L, "L"),
     "sq_ft": ("sq ft", lambda value: value * SQUARE_FOOT_M2, "m²"),
     "f": ("°F", lambda value: (value - 32) / 1.8, "°C"),
+    "f_apart": ("°F", lambda value: value / 1.8, "°C"),
+    "mph": ("mph", lambda value: value * MILE_KM, "km/h"),
 }
 
 

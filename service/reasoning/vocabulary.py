@@ -45,6 +45,7 @@ class Fact:
     always: bool = False
     computed_by: str | None = None
     needs: str | None = None
+    left_to_user: bool = False
     more_cautious: tuple[str, ...] | Literal["highest", "lowest"] | None = None
 
 
@@ -95,7 +96,8 @@ def _entries(top: Entry, key: str, *, faults: Faults) -> list[Entry]:
     return entries
 
 
-_FACT_KEYS = ("meaning", "type", "values", "unit", "range", "always", "for", "computed_by", "needs")
+_FACT_KEYS = ("meaning", "type", "values", "unit", "range", "always", "for", "computed_by", "needs",
+              "left_to_user")
 _CONCLUSION_KEYS = ("meaning", "type", "values", "unit", "range", "more_cautious", "for")
 
 
@@ -113,6 +115,7 @@ class _Reader:
             always=entry.flag("always"),
             computed_by=entry.text("computed_by"),
             needs=entry.text("needs") if "needs" in entry else None,
+            left_to_user=entry.flag("left_to_user"),
             **self._shape(entry),
         )
 
