@@ -142,6 +142,7 @@ class ClimateTold(Told):
 @blueprint.asks(ClimateAsked, also=(CSV,))
 @blueprint.asks_in_query(ClimateFileAsked)
 @blueprint.answers(envelope("ClimateSummary", ClimateTold))
+@blueprint.shows(None, documented=("monthly",))
 @blueprint.doc(requestBody={"content": {CSV: {"schema": {"type": "string"}, "example": CSV_EXAMPLE}}})  # type: ignore[untyped-decorator]
 def summarise(asked: dict[str, Any] | None, query: dict[str, Any]) -> dict[str, Any]:
     """Summarise the climate of a place.

@@ -174,6 +174,7 @@ class DiagnosisAsked(Asked):
 @blueprint.route("/diagnoses", methods=["POST"])
 @blueprint.asks(DiagnosisAsked)
 @blueprint.answers(envelope("Diagnosis", DiagnosisTold))
+@blueprint.shows("diagnosis-crop-is-no-host", {"disorder": "suspected"}, documented=("signs.present", "signs.absent"))
 @keeps("diagnoses")
 def diagnose_tree(asked: dict[str, Any]) -> dict[str, Any]:
     """Diagnose one tree.

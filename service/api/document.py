@@ -7,6 +7,8 @@ error handlers that keep headers such as Allow.
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
+from copy import deepcopy
 from http import HTTPStatus
 from typing import Any
 
@@ -14,6 +16,7 @@ import flask_smorest
 from flask import Flask
 
 from service.api.problems import MEDIA_TYPE, SENTENCES, ProblemTold
+from service.api.shown import ShownExample, read_examples, show
 
 DESCRIPTION = """\
 Advice for home growers of fruit trees, for use by the staff of a nursery.
@@ -22,6 +25,10 @@ Every question is a POST that answers with the digest of the rulebook, the answe
 their reasons and sources, the cautions that belong to them, and what could not be judged because nobody knows it. A
 field that a person may not know is left out or null; unknown is never taken for zero or for no. Lengths are in feet
 and inches, temperatures in degrees Fahrenheit, and each field's unit stands in its name and in `x-unit`.
+
+The examples of whole requests and answers are not written by hand: the request is made of a case that a rule gives for
+itself, and the answer is what this service says to it. In them the digest of the rulebook, and the line at which a rule
+begins, are replaced by a fixed value.
 
 Errors are problem details (RFC 9457). The advice does not replace a product label, a local extension office or a look
 at the tree.
@@ -59,14 +66,30 @@ def make_api(app: Flask, version: str) -> HouseApi:
     return HouseApi(app, spec_kwargs=spec)
 
 
-def document_of(api: HouseApi) -> dict[str, Any]:
-    """The whole document as plain data; each operation gets an id made of its method and path."""
-    document: dict[str, Any] = api.spec.to_dict()
+def document_of(api: HouseApi, examples: Mapping[str, ShownExample] | None = None) -> dict[str, Any]:
+    """The whole document as plain data, with these examples or those that are kept; asks the service nothing."""
+    document = bare_document_of(api)
+    show(document, read_examples() if examples is None else examples)
+    return document
+
+
+def bare_document_of(api: HouseApi) -> dict[str, Any]:
+    """The document without examples of whole requests; each operation gets an id made of its method and path."""
+    document: dict[str, Any] = deepcopy(api.spec.to_dict())
     for path, operations in document["paths"].items():
         for method, operation in operations.items():
             if isinstance(operation, dict):
                 operation["operationId"] = _operation_id(method, path)
     return document
+
+
+def path_in_document(address: str) -> str:
+    """An address of the app as the document writes it.
+
+    >>> path_in_document("/v1/crops/<crop>")
+    '/v1/crops/{crop}'
+    """
+    return re.sub(r"<(?:[^<>:]+:)?([^<>]+)>", r"{\1}", address)
 
 
 def _operation_id(method: str, path: str) -> str:

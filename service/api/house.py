@@ -7,6 +7,7 @@ A resource is one file with a `blueprint`, its schemas and its views:
     @blueprint.route("/thinning-plans", methods=["POST"])
     @blueprint.asks(ThinningAsked)
     @blueprint.answers(ThinningTold)
+    @blueprint.shows("take-all-uncounted")
     def plan_thinning(asked: dict[str, Any]) -> dict[str, Any]:
         \"\"\"Plan the thinning of one tree.
 
@@ -31,6 +32,7 @@ import marshmallow as ma
 from flask import Response, current_app, request
 
 from service.api.reading import QuestionParser
+from service.api.shown import Shown
 from service.domain.errors import NotUnderstood
 from service.parts import Parts
 
@@ -82,6 +84,7 @@ class Resource(flask_smorest.Blueprint):  # type: ignore[misc]  # it has no type
     def __init__(self, name: str, description: str, *, url_prefix: str = "/v1") -> None:
         super().__init__(name, __name__, url_prefix=url_prefix, description=description)
         self._prepare_doc_cbks.append(_documented_problems)
+        self.shown: dict[str, Shown] = {}
 
     def route(self, rule: str, **options: Any) -> Callable[[View], View]:
         """The view answers at this address."""
@@ -106,6 +109,17 @@ class Resource(flask_smorest.Blueprint):  # type: ignore[misc]  # it has no type
 
         return decorator
 
+    def shows(
+        self,
+        rule: str | None,
+        fields: Mapping[str, str] | None = None,
+        *,
+        documented: Sequence[str] = (),
+        **wishes: Any,
+    ) -> Callable[[View], View]:
+        """The document shows the view with a request made from this rule, as shown.py tells."""
+        return self._shown(Shown(rule, fields or {}, tuple(documented), wishes))
+
     def asks_in_query(self, schema: type[ma.Schema]) -> Callable[[View], View]:
         """The view takes the query string, read by this schema, first."""
         return cast(Callable[[View], View], self.arguments(schema, location="query"))
@@ -119,7 +133,17 @@ class Resource(flask_smorest.Blueprint):  # type: ignore[misc]  # it has no type
         headers = {"ETag": {"description": "Tag of the rulebook.", "schema": {"type": "string"}}}
         told = self._told(schema, 200, _tagged, {"headers": headers, **documented})
         unchanged = self.alt_response(304, description="You have this already (If-None-Match).")
-        return lambda view: unchanged(told(view))
+        if isinstance(schema, dict):
+            return lambda view: unchanged(told(view))
+        one_entry = self._shown(Shown(wishes={"limit": 1}))
+        return lambda view: unchanged(told(one_entry(view)))
+
+    def _shown(self, shown: Shown) -> Callable[[View], View]:
+        def decorator(view: View) -> View:
+            self.shown[view.__name__] = shown
+            return view
+
+        return decorator
 
     def _told(
         self, schema: Answer, status: int, finish: Callable[[Response], Response], documented: dict[str, Any]

@@ -96,6 +96,7 @@ class PairTold(DirectionTold):
 @blueprint.route("/pollination")
 @blueprint.asks_in_query(PairAsked)
 @blueprint.answers(envelope("Pollination", PairTold))
+@blueprint.shows("pair-shares-one-s-allele", {"pair.tree": "cultivar", "pair.partner": "partner"})
 def judge_pollination(asked: dict[str, Any]) -> dict[str, Any]:
     """Judge whether one tree can pollinate another.
 

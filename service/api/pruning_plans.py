@@ -96,6 +96,7 @@ class PruningAsked(Asked):
 @blueprint.route("/pruning-plans", methods=["POST"])
 @blueprint.asks(PruningAsked)
 @blueprint.answers(envelope("PruningPlan", PruningPlanTold))
+@blueprint.shows("cut-dead-wood-that-is-seen", {"tree.signs": "observations"}, documented=("date", "age_years"))
 @keeps("pruning-plans")
 def plan_cuts(asked: dict[str, Any]) -> dict[str, Any]:
     """Plan the pruning of one tree.

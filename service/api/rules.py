@@ -116,7 +116,10 @@ def list_rules(asked: dict[str, Any]) -> dict[str, Any]:
     return page(chosen, asked, key=_id, show=rule_in_short)
 
 
-@blueprint.route("/rules/<rule>", parameters=[at_id("rule", "Id of a rule.", example="far-too-little-chill")])
+@blueprint.route(
+    "/rules/<rule>",
+    parameters=[at_id("rule", "Id of a rule.", example="mark-down-where-chill-hours-are-short")],
+)
 @blueprint.reference(RuleTold)
 @blueprint.also_answers(404, "NOT_FOUND")
 def get_rule(rule: str) -> dict[str, Any]:

@@ -45,6 +45,8 @@ def in_the_wanted_kind(view: Callable[[dict[str, Any]], dict[str, Any]]) -> Call
 @blueprint.route("/season-plans", methods=["POST"])
 @blueprint.asks(SeasonAsked)
 @blueprint.answers(envelope("SeasonPlan", SeasonPlanTold))
+@blueprint.shows("bearing-fig-grows-well", {"crop": "trees.crop", "tree.bears": "trees.bears",
+                 "tree.shoot_length_in": "trees.shoot_length_in"}, documented=("start",))  # fmt: skip
 @blueprint.also_answers(406, "NOT_ACCEPTABLE")
 @blueprint.doc(responses={200: {"content": _TEXTS}})  # type: ignore[untyped-decorator]
 @in_the_wanted_kind

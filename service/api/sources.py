@@ -47,7 +47,7 @@ def list_sources(asked: dict[str, Any]) -> dict[str, Any]:
     return page(list(parts().rulebook.sources.values()), asked, key=_id, show=asdict)
 
 
-@blueprint.route("/sources/<source>", parameters=[at_id("source", "Id of a source.", example="umn-apples")])
+@blueprint.route("/sources/<source>", parameters=[at_id("source", "Id of a source.", example="fishman1987a")])
 @blueprint.reference(SourceTold)
 @blueprint.also_answers(404, "NOT_FOUND")
 def get_source(source: str) -> dict[str, Any]:

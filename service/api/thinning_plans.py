@@ -92,6 +92,7 @@ class ThinningAsked(VarietyAsked):
 @blueprint.route("/thinning-plans", methods=["POST"])
 @blueprint.asks(ThinningAsked)
 @blueprint.answers(envelope("ThinningPlan", ThinningPlanTold))
+@blueprint.shows("space-early-peaches", documented=("age_years", "height_ft", "days_after_full_bloom", "branches"))
 @keeps("thinning-plans")
 def plan_the_thinning(asked: dict[str, Any]) -> dict[str, Any]:
     """Plan the thinning of one tree.

@@ -81,6 +81,8 @@ class SuggestionsAsked(Asked):
 @blueprint.route("/variety-suggestions", methods=["POST"])
 @blueprint.asks(SuggestionsAsked)
 @blueprint.answers(envelope("VarietySuggestions", SuggestionsTold))
+@blueprint.shows("apple-and-plum-may-yellow-in-limy-ground", {"crop": "wishes.crops"},
+                 documented=("site.hardiness_zone", "site.chill_hours"), limit=1, set_aside_limit=1)  # fmt: skip
 @keeps("variety-suggestions")
 def suggest_varieties(asked: dict[str, Any]) -> dict[str, Any]:
     """Suggest cultivars for a place.

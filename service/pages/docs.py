@@ -13,11 +13,11 @@ LIMITS = ("minimum", "maximum", "minLength", "maxLength", "minItems", "maxItems"
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """One answer of an operation: status, sentence, media types with the schema they hold."""
+    """One answer of an operation: status, sentence, media types with the schema they hold and an example."""
 
     status: str
     description: str
-    bodies: tuple[tuple[str, str | None], ...]
+    bodies: tuple[tuple[str, str | None, str | None], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,13 +77,18 @@ def schemas(document: Mapping[str, Any]) -> list[tuple[str, list[Field]]]:
     return [(name, list(_fields(known[name]))) for name in sorted(known)]
 
 
+def refusal(document: Mapping[str, Any]) -> str | None:
+    """What the service says to a body that it cannot use, as an example."""
+    said = document["components"]["responses"]["UNPROCESSABLE_ENTITY"]["content"]
+    return next((_example(body) for body in said.values()), None)
+
+
 def _with(operation: Operation, parameters: tuple[Mapping[str, Any], ...]) -> Operation:
     values = {name: getattr(operation, name) for name in Operation.__slots__}
     return Operation(**{**values, "parameters": parameters})
 
 
 def _operation(document: Mapping[str, Any], operation: Mapping[str, Any], *, method: str, path: str) -> Operation:
-    content = operation.get("requestBody", {}).get("content", {})
     return Operation(
         id=operation["operationId"],
         method=method.upper(),
@@ -91,7 +96,7 @@ def _operation(document: Mapping[str, Any], operation: Mapping[str, Any], *, met
         summary=operation.get("summary", ""),
         description=operation.get("description", ""),
         parameters=tuple(operation.get("parameters", ())),
-        bodies=tuple((media, _schema_name(said), _example(said)) for media, said in content.items()),
+        bodies=_bodies(operation.get("requestBody", {})),
         answers=tuple(_answer(document, status, said) for status, said in sorted(operation["responses"].items())),
     )
 
@@ -99,8 +104,12 @@ def _operation(document: Mapping[str, Any], operation: Mapping[str, Any], *, met
 def _answer(document: Mapping[str, Any], status: str, said: Mapping[str, Any]) -> Answer:
     if "$ref" in said:
         said = document["components"]["responses"][said["$ref"].rsplit("/", 1)[1]]
-    bodies = tuple((media, _schema_name(body)) for media, body in said.get("content", {}).items())
-    return Answer(f"{status} {HTTPStatus(int(status)).phrase}", said.get("description", ""), bodies)
+    return Answer(f"{status} {HTTPStatus(int(status)).phrase}", said.get("description", ""), _bodies(said))
+
+
+def _bodies(said: Mapping[str, Any]) -> tuple[tuple[str, str | None, str | None], ...]:
+    content = said.get("content", {})
+    return tuple((media, _schema_name(body), _example(body)) for media, body in content.items())
 
 
 def _schema_name(said: Mapping[str, Any]) -> str | None:

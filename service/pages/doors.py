@@ -10,7 +10,7 @@ from flask import Blueprint, Flask, Response, current_app, render_template
 from service.api.document import document_of
 from service.api.house import parts
 from service.api.problems import SENTENCES
-from service.pages.docs import chapters, schemas
+from service.pages.docs import chapters, refusal, schemas
 
 blueprint = Blueprint("pages", __name__, template_folder="templates", static_folder="static", static_url_path="/static")
 POLICY = "; ".join(
@@ -50,7 +50,12 @@ def docs() -> str:
     """The API's document for people."""
     document = document_of(current_app.extensions["fruitwright_api"])
     return render_template(
-        "docs.html", document=document, chapters=chapters(document), schemas=schemas(document), problems=SENTENCES
+        "docs.html",
+        document=document,
+        chapters=chapters(document),
+        schemas=schemas(document),
+        problems=SENTENCES,
+        refusal=refusal(document),
     )
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import html
 from typing import Any
 
 import pytest
@@ -9,7 +10,7 @@ from flask import Flask
 from flask.testing import FlaskClient
 
 from service.api.document import document_of
-from service.pages.docs import chapters, schemas
+from service.pages.docs import chapters, refusal, schemas
 
 
 @pytest.fixture(scope="module")
@@ -35,6 +36,18 @@ def test_every_field_of_every_schema_is_shown_with_its_unit(document: dict[str, 
 def test_an_id_in_an_address_is_explained(document: dict[str, Any]) -> None:
     one = next(one for chapter in chapters(document) for one in chapter.operations if one.path == "/v1/crops/{crop}")
     assert [parameter["name"] for parameter in one.parameters] == ["crop"]
+
+
+def test_a_question_is_shown_with_an_answer_of_the_service(client: FlaskClient, document: dict[str, Any]) -> None:
+    one = next(one for chapter in chapters(document) for one in chapter.operations if one.path == "/v1/pruning-plans")
+    (_, _, request), *_ = one.bodies
+    answer = next(body[2] for answer in one.answers if answer.status == "200 OK" for body in answer.bodies)
+    assert '"observations": [' in str(request)
+    assert '"rule": "cut-dead-wood-that-is-seen"' in str(answer)
+    page = html.unescape(client.get("/docs").text)
+    assert str(request) in page
+    assert str(answer) in page
+    assert str(refusal(document)) in page
 
 
 def test_a_problem_type_leads_to_its_explanation(client: FlaskClient) -> None:
