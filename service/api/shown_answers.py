@@ -112,7 +112,7 @@ def _rule(parts: Parts, one: Declared) -> Rule | None:
 def _summary(rule: Rule | None) -> str:
     if rule is None:
         return "Made of the documented examples of the fields."
-    return f"Made from the rule {rule.id}, of its case “{firing_case(rule).name}”."
+    return f"{rule.title} (made from a case of the rule {rule.id})."
 
 
 def _refused(app: Flask) -> ShownExample:

@@ -50,6 +50,11 @@ def test_a_question_is_shown_with_an_answer_of_the_service(client: FlaskClient, 
     assert str(refusal(document)) in page
 
 
+def test_the_parameters_are_shown_as_they_were_asked_for_the_answer_beside_them(client: FlaskClient) -> None:
+    chapter = client.get("/docs").text.partition('id="get_v1_pollination"')[2].partition("</table>")[0]
+    assert "<code>Van</code>" in chapter
+
+
 def test_a_problem_type_leads_to_its_explanation(client: FlaskClient) -> None:
     kind = client.get("/nowhere").json["type"]
     address, _, anchor = kind.partition("#")
