@@ -24,6 +24,7 @@ from service.domain.season import SeasonKnowledge
 from service.domain.sign import Sign
 from service.domain.source import Source
 from service.domain.training import TrainingForm
+from service.domain.use_law import UseLaw
 from service.knowledge import crop_file, cultivar_file
 from service.knowledge.crop_file import read_crop
 from service.knowledge.cultivar_file import read_cultivars
@@ -37,6 +38,7 @@ from service.knowledge.season_file import read_season
 from service.knowledge.source_file import read_sources
 from service.knowledge.spelling import plain
 from service.knowledge.training_file import read_training
+from service.knowledge.use_law_file import read_use_law
 
 Named = TypeVar("Named", Crop, Cultivar, Rootstock)
 
@@ -76,6 +78,7 @@ class Catalogue:
         return self.diagnosis.samples
 
     season: SeasonKnowledge = field(default_factory=SeasonKnowledge)
+    use_law: UseLaw = field(default_factory=UseLaw)
 
     def cultivars_of(self, crop: str) -> tuple[Cultivar, ...]:
         """The cultivars of a crop, by denomination."""
@@ -115,6 +118,7 @@ def read_catalogue(folder: Path) -> Catalogue:
         cuts=read_cuts(folder, sources=sources),
         diagnosis=read_diagnosis(folder, sources=sources, crops=crop_ids),
         season=read_season(folder, sources=sources, crops=crop_ids),
+        use_law=read_use_law(folder, sources=sources),
     )
     _check_denominations(cultivars)
     for crop, entry in crops:
