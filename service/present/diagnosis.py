@@ -14,10 +14,12 @@ from service.present.diagnosis_phrases import Phrases
 from service.present.sentences import Sentences
 from service.questions.diagnosis import DiagnosisAnswer, JudgedDisorder, Leaning, NextQuestion, Suspect
 from service.reasoning.rulebook import Rulebook
+from service.reasoning.vocabulary import Value
 
 _SHARE_DIGITS = 3
 _GAIN_DIGITS = 3
 _RULES_OUT = ("set_aside", "forbid")
+_READ_OUT = ("forbid", "advise")
 _NO_MEASURES = (None, "not_enough")
 
 
@@ -72,13 +74,16 @@ class _Writer:
         }
 
     def verdict(self) -> dict[str, Any]:
-        """How sure the answer is, in words that the rules match to the numbers."""
-        reasons = self.advice.reasons(self.answer.judgement.conclusions)
+        """How sure the answer is, in words that the rules match to the numbers; then what to do about it."""
+        said = self.answer.judgement.conclusions
+        how_sure = self.advice.reasons(one for one in said if "certainty" in one.rule.conclude)
+        more = self.advice.reasons(one for one in said if "certainty" not in one.rule.conclude)
+        read_out = [*how_sure, *(one for one in more if one["outcome"] in _READ_OUT)]
         return {
             "certainty": self.certainty,
             "treat": self.answer.judgement.concluded.get("treat"),
-            "text": " ".join(dict.fromkeys(one["text"] for one in reasons)),
-            "reasons": reasons,
+            "text": " ".join(dict.fromkeys(one["text"] for one in read_out)),
+            "reasons": [*how_sure, *more],
         }
 
     def suspect(self, one: Suspect) -> dict[str, Any]:
@@ -110,8 +115,9 @@ class _Writer:
         return {"sign": sign, "name": self.sentences.name(self.catalogue.signs[sign]), "how": how}
 
     def measures(self, one: Suspect) -> list[dict[str, str]]:
-        """What can be done without a product; nothing where it is too early to do anything."""
-        if self.certainty in _NO_MEASURES or one.judgement.concluded.get("treat") == "no":
+        """What can be done without a product; nothing where it is too early to do anything about this suspect."""
+        concluded = one.judgement.concluded
+        if concluded.get("certainty") in _NO_MEASURES or "no" in (concluded.get("treat"), self.concluded_of("treat")):
             return []
         found = (self.catalogue.diagnosis.measures[name] for name in one.disorder.measures)
         return [{"measure": each.id, "kind": each.kind, "text": self.sentences.wording(each.what)} for each in found]
@@ -177,7 +183,7 @@ class _Writer:
     def sample(self) -> dict[str, Any] | None:
         """What to bring: as the rules say, and otherwise what would settle the likeliest cause."""
         top = self.answer.suspects[0].disorder if self.answer.suspects else None
-        name = self.answer.judgement.concluded.get("sample") or (None if top is None else top.sample)
+        name = self.concluded_of("sample") or (None if top is None else top.sample)
         protocol = None if name is None else self.catalogue.samples.get(str(name))
         if protocol is None:
             return None
@@ -191,8 +197,12 @@ class _Writer:
         }
 
     def refer(self) -> dict[str, Any]:
-        concluded = self.answer.judgement.concluded
-        return {"to": concluded.get("refer_to"), "move_material": concluded.get("move_material")}
+        return {"to": self.concluded_of("refer_to"), "move_material": self.concluded_of("move_material")}
+
+    def concluded_of(self, name: str) -> Value | None:
+        """What stands concluded of the answer as a whole, and otherwise of the likeliest suspect."""
+        of_likeliest = self.answer.suspects[0].judgement.concluded if self.answer.suspects else {}
+        return self.answer.judgement.concluded.get(name) or of_likeliest.get(name)
 
     def complaint(self) -> dict[str, Any] | None:
         """The complaint with all its causes, those that stand among no disorders too."""
