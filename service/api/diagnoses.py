@@ -19,6 +19,7 @@ from service.domain.sick_tree import (
     FEEDINGS,
     LAST_CROPS,
     PRUNINGS,
+    SIZES,
     VIGOURS,
     WATERINGS,
     BloomTold,
@@ -36,7 +37,7 @@ from service.questions.diagnosis import DiagnosisQuestion, NamedDiagnosis, diagn
 from service.questions.suggestion import Judges, NamedTree, find_names
 
 blueprint = Resource("diagnoses", "What is wrong with a tree, how sure that is, and what to look at next.")
-_OF_TREE = ("age_years", "vigour", "last_crop", "bearing", "stage")
+_OF_TREE = ("age_years", "size", "vigour", "last_crop", "bearing", "stage")
 
 
 class SignsAsked(Asked):
@@ -98,6 +99,8 @@ class DiagnosisBloomAsked(Asked):
     amount = choice("How the tree bloomed.", values=BLOOM_AMOUNTS, example="full")
     bees = flag("True where bees were seen at work.")
     cold_or_wet = flag("True where bloom was cold, wet or windy.", example=False)
+    full_bloom = date_text("Day of full bloom this spring; with daily temperatures in `site.climate` it gives `low_f`.",
+                           example="2026-03-28")  # fmt: skip
 
 
 class CareAsked(Asked):
@@ -110,6 +113,8 @@ class CareAsked(Asked):
     sprayed = flag("True where it was sprayed with anything in the last month.", example=False)
     grass_to_trunk = flag("True where grass grows up to the trunk.", example=False)
     dormant_spray = flag("True where it had its winter spray.", example=False)
+    overhead_water = flag("True where sprinklers wet its leaves or its trunk.", example=False)
+    thinned = flag("True where small fruit was taken off, this year or last, so that the rest could size.")
 
 
 class SickPlaceAsked(Asked):
@@ -156,6 +161,7 @@ class DiagnosisAsked(Asked):
     stage = choice("What the tree is doing now.", values=STAGES, example="shoot_growth")
     date = date_text("Today, or the day that is asked about.", example="2026-05-02")
     age_years = whole("Summers that the tree has stood, this one included.", unit="years", example=4, low=1, high=200)
+    size = choice("How large it grows on its rootstock.", values=SIZES, example="semi_dwarf")
     vigour = choice("How it grew last year.", values=VIGOURS, example="moderate")
     last_crop = choice("What it bore last year.", values=LAST_CROPS, example="normal")
     bearing = choice("Whether it bears every year or every other year.", values=BEARINGS)
@@ -231,7 +237,7 @@ def _tree(asked: dict[str, Any], crop: str, cultivar: str | None) -> SickTree:
         cultivar=cultivar,
         seen=seen,
         weather=_weather(asked.get("weather") or {}),
-        bloom=BloomTold(**(asked.get("bloom") or {})),
+        bloom=_bloom(asked.get("bloom") or {}),
         care=Care(**(asked.get("care") or {})),
         **{name: asked.get(name) for name in _OF_TREE},
     )
@@ -245,6 +251,11 @@ def _weather(asked: dict[str, Any]) -> RecentWeather:
         wet_periods=tuple(WetPeriod(**period) for period in wet),
         insect_heat=tuple(_heat(one) for one in heat),
     )
+
+
+def _bloom(asked: dict[str, Any]) -> BloomTold:
+    day = asked.get("full_bloom")
+    return BloomTold(**{**asked, "full_bloom": None if day is None else date.fromisoformat(day)})
 
 
 def _heat(asked: dict[str, Any]) -> InsectHeat:

@@ -15,6 +15,7 @@ from service.domain.errors import NotUnderstood
 Vigour = Literal["weak", "moderate", "strong"]
 LastCrop = Literal["none", "light", "normal", "heavy"]
 Bearing = Literal["annual", "alternate"]
+Size = Literal["standard", "semi_dwarf", "dwarf"]
 BloomAmount = Literal["none", "sparse", "full"]
 Watering = Literal["little", "usual", "uneven", "much"]
 Feeding = Literal["none", "usual", "much"]
@@ -22,6 +23,7 @@ Pruning = Literal["none", "light", "hard"]
 VIGOURS: tuple[Vigour, ...] = get_args(Vigour)
 LAST_CROPS: tuple[LastCrop, ...] = get_args(LastCrop)
 BEARINGS: tuple[Bearing, ...] = get_args(Bearing)
+SIZES: tuple[Size, ...] = get_args(Size)
 BLOOM_AMOUNTS: tuple[BloomAmount, ...] = get_args(BloomAmount)
 WATERINGS: tuple[Watering, ...] = get_args(Watering)
 FEEDINGS: tuple[Feeding, ...] = get_args(Feeding)
@@ -102,6 +104,7 @@ class BloomTold:
     amount: BloomAmount | None = None
     bees: bool | None = None
     cold_or_wet: bool | None = None
+    full_bloom: date | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,15 +118,18 @@ class Care:
     sprayed: bool | None = None
     grass_to_trunk: bool | None = None
     dormant_spray: bool | None = None
+    overhead_water: bool | None = None
+    thinned: bool | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class SickTree:
-    """The tree that is brought up, with what is seen on it."""
+    """The tree that is brought up, with what is seen on it; `size` is how large it grows on its rootstock."""
 
     crop: str
     cultivar: str | None = None
     age_years: float | None = None
+    size: Size | None = None
     vigour: Vigour | None = None
     last_crop: LastCrop | None = None
     bearing: Bearing | None = None

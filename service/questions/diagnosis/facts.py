@@ -8,21 +8,17 @@ from dataclasses import fields
 from service.compute.evidence import Likelihoods
 from service.compute.infection import infected_by
 from service.compute.pruning_window import day_number, days_until
-from service.domain.crop import Crop
 from service.domain.disorder import Disorder
 from service.domain.sick_tree import BloomTold, Care, RecentWeather, Seen, SickTree
 from service.domain.site import Site
+from service.questions.diagnosis.fruiting import bloom_frost_facts, fruiting_facts
 from service.questions.diagnosis.prepared import Prepared
 from service.questions.diagnosis.question import DiagnosisQuestion, Facts, JudgedDisorder, SignsFor
-from service.questions.suggestion.chill import chill_facts
-from service.questions.suggestion.known import crop_chill_claims
-from service.questions.suggestion.place import WinterChill, site_facts
-from service.questions.suggestion.prepared import prepare as prepare_varieties
-from service.questions.suggestion.standing import Standing
+from service.questions.suggestion.place import site_facts
 from service.reasoning.rulebook import Rulebook
 from service.reasoning.vocabulary import Value
 
-_RECKONED_WITH = ("wet_periods", "insect_heat")
+_RECKONED_WITH = ("wet_periods", "insect_heat", "full_bloom")
 _OF_TREE = ("age_years", "vigour", "last_crop", "bearing")
 Open = Mapping[str, Value | None]
 
@@ -46,7 +42,8 @@ def case_facts(question: DiagnosisQuestion, site: Site, rulebook: Rulebook) -> d
     facts.update(_told("care", tree.care))
     facts["recent.infection"] = _infection(tree, rulebook)
     facts.update(_day_facts(question, site, place))
-    facts.update(_fruiting_facts(question, place, rulebook))
+    facts.update(fruiting_facts(question, place, rulebook))
+    facts.update(bloom_frost_facts(question, place, rulebook))
     return known(facts)
 
 
@@ -78,24 +75,6 @@ def _day_facts(question: DiagnosisQuestion, site: Site, place: Facts) -> dict[st
     frost = place.get("site.last_spring_frost_day")
     ahead = days_until(frost, today=today) if isinstance(frost, int) else None
     return {"date.day": today, "date.days_to_last_frost": ahead}
-
-
-def _fruiting_facts(question: DiagnosisQuestion, place: Facts, rulebook: Rulebook) -> dict[str, Value | None]:
-    """What bears on fruiting: chill against the need, and whose pollen stands near."""
-    tree = question.tree
-    crop, winters = rulebook.catalogue.crops[tree.crop], WinterChill(question.climate)
-    if tree.cultivar is None:
-        fertility = crop.self_fertility
-        chill = chill_facts(crop_chill_claims(crop), place, winters)
-        return {**chill, "pollination.self_fertility": None if fertility is None else fertility.value}
-    varieties = prepare_varieties(rulebook)
-    grown = varieties.cultivars[tree.cultivar]
-    standing = Standing(question.existing_trees, crops=_alone(crop), table=varieties.table)
-    return {**grown.facts, **chill_facts(grown.chill, place, winters), **standing.facts(tree.cultivar, crop.id)}
-
-
-def _alone(crop: Crop) -> dict[str, Crop]:
-    return {crop.id: crop}
 
 
 def signs_for(disorder: Disorder, seen: Seen) -> SignsFor:
