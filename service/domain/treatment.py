@@ -13,7 +13,7 @@ from service.domain.label import BeeClass, LabelStage, MoaScheme
 
 ActiveKind = Literal[
     "insecticide", "miticide", "fungicide", "bactericide", "oil", "soap", "synergist", "barrier", "antibiotic",
-    "microbial", "botanical", "plant_defence", "herbicide", "repellent",
+    "microbial", "botanical", "copper", "fumigant",
 ]  # fmt: skip
 ACTIVE_KINDS: tuple[ActiveKind, ...] = get_args(ActiveKind)
 Refusal = Literal[
@@ -51,7 +51,7 @@ class Injury:
     """Harm to a crop (or to `any`) that an active is known for."""
 
     crop: str
-    effect: Wording
+    effect: str
     source: str
 
 
@@ -67,17 +67,18 @@ class Active:
     cas: str | None
     kinds: tuple[ActiveKind, ...]
     moa: Moa
-    home_status: Wording
+    home_status: str
     organic_eligible: bool | None
     usual_crops: tuple[str, ...] = ()
     usual_intervals: Mapping[str, UsualInterval] = field(default_factory=lambda: MappingProxyType({}))
     farm_reentry_hours: int | None = None
+    farm_reentry_source: str | None = None
     bee_class: BeeClass | None = None
     bee_source: str | None = None
     systemic: bool = False
     injuries: tuple[Injury, ...] = ()
-    heat_and_cold: tuple[Wording, ...] = ()
-    rotation: Wording | None = None
+    weather: tuple[str, ...] = ()
+    rotation: str | None = None
     refuse: Refusal | None = None
     sources: tuple[str, ...] = ()
     from_memory: bool = False
@@ -85,11 +86,16 @@ class Active:
 
 @dataclass(frozen=True, slots=True)
 class TreatmentMeasure:
-    """Something to do without a product; `when` empty: at any time."""
+    """Something to do without a product: a measure of rules/measures.yaml, and `how` it is done for this cause.
 
+    `when` empty: at any time.
+    """
+
+    id: str
     kind: MeasureKind
     what: Wording
     when: tuple[LabelStage, ...] = ()
+    how: Wording | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,7 +107,7 @@ class TreatmentOption:
     published: str
     source: str
     when: tuple[LabelStage, ...] = ()
-    note: Wording | None = None
+    note: str | None = None
     from_memory: bool = False
 
 
@@ -110,8 +116,9 @@ class Treatment:
     """What can be done about one disorder.
 
     `pointer` none: no product helps; report: the plant health agency is called before anything is done. `stages` are
-    those in which a product can help, empty: none is named. `any_stage`: the animal and not the stage decides.
-    `name` is given for what is no disorder of our crops and still stands on labels.
+    those in which a product can help, empty: none is named. `any_stage`: no stage is better than another.
+    `regulated_in`: states that regulate it. `name` is given for what is no disorder of our crops and still stands on
+    labels.
     """
 
     id: str
@@ -125,6 +132,7 @@ class Treatment:
     timing: Wording | None = None
     do_not: tuple[Wording, ...] = ()
     regulated_in: tuple[str, ...] = ()
+    regulated_from_memory: bool = False
     name: str | None = None
     sources: tuple[str, ...] = ()
     from_memory: bool = False

@@ -32,6 +32,7 @@ from service.knowledge.cut_file import read_cuts
 from service.knowledge.diagnosis import DiagnosisKnowledge, read_diagnosis
 from service.knowledge.disease_file import read_diseases
 from service.knowledge.entry import Entry, nearest
+from service.knowledge.label import LabelKnowledge, read_label_knowledge
 from service.knowledge.pollen_file import read_pollen
 from service.knowledge.rootstock_file import read_rootstocks
 from service.knowledge.season_file import read_season
@@ -78,6 +79,7 @@ class Catalogue:
         return self.diagnosis.samples
 
     season: SeasonKnowledge = field(default_factory=SeasonKnowledge)
+    label: LabelKnowledge = field(default_factory=LabelKnowledge)
     use_law: UseLaw = field(default_factory=UseLaw)
 
     def cultivars_of(self, crop: str) -> tuple[Cultivar, ...]:
@@ -107,6 +109,7 @@ def read_catalogue(folder: Path) -> Catalogue:
         for read in read_cultivars(folder, name, sources=sources, diseases=diseases)
     ]
     rootstocks = read_rootstocks(folder, sources=sources, crops=crop_ids)
+    diagnosis = read_diagnosis(folder, sources=sources, crops=crop_ids)
     catalogue = Catalogue(
         crops=_by_id(crops),
         cultivars=_by_id(cultivars),
@@ -116,8 +119,9 @@ def read_catalogue(folder: Path) -> Catalogue:
         pollen=read_pollen(folder, sources=sources, crops=crop_ids),
         training=read_training(folder, sources=sources, crops=crop_ids),
         cuts=read_cuts(folder, sources=sources),
-        diagnosis=read_diagnosis(folder, sources=sources, crops=crop_ids),
+        diagnosis=diagnosis,
         season=read_season(folder, sources=sources, crops=crop_ids),
+        label=read_label_knowledge(folder, diagnosis, sources=sources, crops=crop_ids),
         use_law=read_use_law(folder, sources=sources),
     )
     _check_denominations(cultivars)

@@ -25,9 +25,7 @@ from service.reasoning.shelf import LANGUAGES, Retired, digest_of, read_retired,
 from service.reasoning.strata import stratify
 from service.reasoning.vocabulary import Vocabulary, read_vocabulary, unknown_ruleset
 
-CROPS_ON_LABELS = frozenset({"citrus"})
-PESTS_ON_LABELS = frozenset({"asian_citrus_psyllid", "citrus_leafminer"})
-NO_RULES_IN = frozenset({"crops", "cultivars", "disorders", "retired", "text", "demo"})
+NO_RULES_IN = frozenset({"crops", "cultivars", "disorders", "retired", "text", "demo", "treatments"})
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -71,8 +69,8 @@ def choices_of(catalogue: Catalogue) -> Mapping[str, frozenset[str]]:
         "complaints": frozenset(catalogue.complaints),
         "tasks": frozenset(catalogue.season.tasks),
         "regions": frozenset(catalogue.season.regions),
-        "treated_crops": frozenset(catalogue.crops) | CROPS_ON_LABELS,
-        "treated_causes": frozenset(catalogue.disorders) | PESTS_ON_LABELS,
+        "treated_crops": frozenset(catalogue.crops).union(catalogue.label.model.other_crops),
+        "treated_causes": frozenset(catalogue.disorders) | catalogue.label.other_pests,
     }
 
 
