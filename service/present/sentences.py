@@ -24,8 +24,9 @@ _PLACEHOLDER = re.compile(r"\{([a-z][a-z0-9_.-]*)\}")
 _LIMIT = "limit."
 _OF_DIAGNOSIS = (
     "disorder", "signs.present", "signs.absent", "complaint", "recent.infection", "suspect.looks_like", "answer.top",
-    "answer.second", "answer.regulated", "answer.not_to_be_moved",
+    "answer.second", "answer.regulated", "answer.not_to_be_moved", "cause",
 )  # fmt: skip  # facts whose values have a name of their own in the catalogue
+_CROPS = ("crop", "use.crop")
 _AND: Mapping[Language, str] = {"en": "and", "es": "y"}
 _YES_NO: Mapping[Language, tuple[str, str]] = {"en": ("no", "yes"), "es": ("no", "sí")}
 _NOT_KNOWN: Mapping[Language, str] = {"en": "unknown", "es": "desconocido"}
@@ -115,7 +116,7 @@ class Sentences:
 
     def _word(self, fact: Fact, word: str) -> str:
         catalogue = self._book.catalogue
-        if fact.name == "crop":
+        if fact.name in _CROPS and word in catalogue.crops:
             return self.crop(word)
         if word in catalogue.cultivars:
             return catalogue.cultivars[word].denomination

@@ -1,0 +1,13 @@
+"""What do I put on it? The treatment question: measures first, then products of the shelf inside their labels."""
+
+from service.questions.treatment.ask import point
+from service.questions.treatment.naming import Names
+from service.questions.treatment.question import (
+    Dates,
+    JudgedProduct,
+    TreatmentAnswer,
+    TreatmentQuestion,
+    Waiting,
+)
+
+__all__ = ["Dates", "JudgedProduct", "Names", "TreatmentAnswer", "TreatmentQuestion", "Waiting", "point"]
