@@ -77,3 +77,22 @@ class KeyRow(Table):
     key: Mapped[str] = mapped_column(String(255), primary_key=True)
     request_digest: Mapped[str] = mapped_column(String(64))
     consultation_id: Mapped[str] = mapped_column(ForeignKey("consultations.id", ondelete="CASCADE"), index=True)
+
+
+class ApplicationRow(Table):
+    """One entry of the log of what was put on a tree."""
+
+    __tablename__ = "applications"
+
+    id: Mapped[str] = mapped_column(String(32), primary_key=True)
+    reference: Mapped[str] = mapped_column(String(64), index=True)
+    applied_on: Mapped[str] = mapped_column(String(10))
+    actives: Mapped[str] = mapped_column(Text)
+    logged_at: Mapped[str] = mapped_column(String(32))
+    crop: Mapped[str | None] = mapped_column(String(64))
+    product: Mapped[str | None] = mapped_column(String(64))
+    version: Mapped[int | None]
+    product_name: Mapped[str | None] = mapped_column(String(200))
+    epa_reg_no: Mapped[str | None] = mapped_column(String(40))
+    corrects: Mapped[str | None] = mapped_column(ForeignKey("applications.id"), unique=True)
+    did_not_happen: Mapped[bool]
