@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from datetime import date
 
 from service.compute.label_days import days_short, first_day_again, run_of_one_group
+from service.compute.label_record import basic_number
 from service.domain.label import KeepApart, LabelRecord, LabelSite
 from service.domain.label_use import Applied, Use
 from service.questions.treatment.question import Facts
@@ -145,12 +146,3 @@ def same_product(past: Applied, record: LabelRecord) -> bool:
     return (past.record.id is not None and past.record.id == record.id) or (
         numbers[0] is not None and basic_number(numbers[0]) == basic_number(numbers[1] or "")
     )
-
-
-def basic_number(number: str) -> str:
-    """The company and product part of a registration number: a third part only names who sells it.
-
-    >>> basic_number("9999124-24-9999201"), basic_number("9999101-1")
-    ('9999124-24', '9999101-1')
-    """
-    return "-".join(number.split("-")[:2])

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from datetime import date
 
+from service.compute.label_record import basic_number
 from service.domain.label import LabelRecord, LabelSite
 from service.domain.label_use import Offered, Use
 from service.domain.treatment import Treatment
 from service.knowledge.catalogue import Catalogue
 from service.questions.treatment.case_facts import Open, harvest_days, known
-from service.questions.treatment.log_facts import Log, basic_number
+from service.questions.treatment.log_facts import Log
 from service.questions.treatment.question import Facts, TreatmentQuestion
 from service.questions.treatment.recorded import record_facts
 from service.questions.treatment.substances import Substances
@@ -29,7 +30,7 @@ class Products:
         """All facts of one product under one of its directions; None: no printed entry is read as the crop."""
         record, printed = offered.record, direction or NO_DIRECTION
         return {
-            **record_facts(record, self.catalogue, self.use.on),
+            **record_facts(record, self.catalogue.label.model, self.use.on),
             **known(self.standing(offered)),
             **known(self.made_of(record)),
             **known(self.directions(record, direction)),

@@ -2,32 +2,26 @@
 
 from __future__ import annotations
 
-import re
 from datetime import date
 
 from service.compute.label_days import whole_months
+from service.compute.label_record import double_checked, missing_fields, number_is_valid, unmet_conditions
 from service.domain.label import LabelRecord
-from service.knowledge.catalogue import Catalogue
+from service.domain.label_model import LabelModel
 from service.questions.treatment.question import Facts
 
 
-def record_facts(record: LabelRecord, catalogue: Catalogue, day: date) -> Facts:
+def record_facts(record: LabelRecord, model: LabelModel, day: date) -> Facts:
     """What the record says of itself on a day."""
-    captured, model = record.label_captured_by, catalogue.label.model
-    number, kind = record.epa_reg_no or "", record.reg_type
-    forms = [model.numbers.registration.get(kind or "", "")] + ([model.numbers.invented] if record.demo else [])
-    risk = record.exempt_25b
     facts: Facts = {
-        "product.record_complete": bool(record.product_name and record.sites),
-        "product.double_checked": bool(captured.checked_by),
+        "product.record_complete": not missing_fields(record, model),
+        "product.double_checked": double_checked(record),
         "product.label_expired": False,
-        "product.reg_number_ok": kind == "exempt_25b" or any(re.fullmatch(form, number) for form in forms if form),
-        "product.minimum_risk_ok": kind != "exempt_25b" or (risk is not None and bool(risk.actives_all_on_list)),
+        "product.reg_number_ok": number_is_valid(record, model),
+        "product.minimum_risk_ok": not unmet_conditions(record, model),
     }
-    if kind is not None:
-        facts["product.reg_type"] = kind
-    if record.label_version_date is not None:
-        facts["product.label_age_months"] = whole_months(record.label_version_date, day)
-    if captured.checked_on is not None:
-        facts["product.checked_age_months"] = whole_months(captured.checked_on, day)
+    if record.reg_type is not None:
+        facts["product.reg_type"] = record.reg_type
+    ages = {"label_age": record.label_version_date, "checked_age": record.label_captured_by.checked_on}
+    facts.update({f"product.{name}_months": whole_months(then, day) for name, then in ages.items() if then is not None})
     return facts
