@@ -114,7 +114,7 @@ def _empty(record: LabelRecord, field: str) -> Iterator[str]:
 
 
 def _nothing(value: object) -> bool:
-    return value is None or value == () or value == ""
+    return value is None or value in ((), "")
 
 
 def _unchecked(record: LabelRecord) -> Iterator[Finding]:
@@ -159,7 +159,7 @@ def _contradictions(record: LabelRecord, model: LabelModel) -> Iterator[Finding]
     words = model.signal_words.get(record.toxicity_category) if record.toxicity_category else None
     if words and record.signal_word and record.signal_word not in words:
         yield Finding("disagrees", "signal_word", f"category {record.toxicity_category} goes with {' or '.join(words)}")
-    percents = [active.percent for active in record.active_ingredients or () if active.percent is not None]
+    percents = [active.percent for active in record.active_ingredients if active.percent is not None]
     if sum(percents) > FULL_PERCENT + ROUNDING_PERCENT:
         yield Finding("disagrees", "active_ingredients", "the shares add up to more than the whole")
     if record.distributor_of and record.epa_reg_no and basic_number(record.epa_reg_no) != record.distributor_of:

@@ -214,7 +214,7 @@ class LabelRecord:
     precautionary_text: str | None = None
     first_aid_text: str | None = None
     ppe: tuple[str, ...] | None = None
-    active_ingredients: tuple[LabelActive, ...] | None = None
+    active_ingredients: tuple[LabelActive, ...] = ()
     formulation: Formulation | None = None
     systemic: bool | None = None
     pests_mode: PestsMode | None = None
@@ -237,7 +237,7 @@ class LabelRecord:
     @property
     def actives(self) -> tuple[str, ...]:
         """The ISO common names of its active ingredients, in the order of the label."""
-        return tuple(active.iso_name for active in self.active_ingredients or ())
+        return tuple(active.iso_name for active in self.active_ingredients)
 
     def sites_of(self, crop: str) -> tuple[LabelSite, ...]:
         """The printed entries that staff read as this crop; none: the crop is not on the label."""
