@@ -85,7 +85,7 @@ class LeaningTold(Told):
                     required=True, nullable=True)  # fmt: skip
     name = text("Its name.", example="Plum pockets", required=True, nullable=True)
     likelihood = number("How likely it would be then.", unit="share", example=0.9, required=True)
-    text_ = text("The same in a sentence.", example="Then plum pockets is the likeliest: about 90 in 100.",
+    text_ = text("The same in a sentence.", example="Then the likeliest is plum pockets: about 90 in 100.",
                  longest=500, required=True)  # fmt: skip
 
 
@@ -182,7 +182,7 @@ class DiagnosisTold(Told):
     certainty = choice("How sure the answer is.", values=CERTAINTIES, example="likely", required=True, nullable=True)
     treat = choice("Whether treatment may be talked about now.", values=("no", "after_sample", "yes"), required=True,
                    nullable=True)  # fmt: skip
-    text_ = text("The answer in sentences.", example="Leaf curl plum aphid is likely.", longest=10000, required=True)
+    text_ = text("The answer in sentences.", example="Likely: leaf-curl plum aphid.", longest=10000, required=True)
     reasons = nested(ReasonTold, "What the rules say of the whole.", many=True, required=True)
     suspects = nested(SuspectTold, "The likeliest causes, the likeliest first.", many=True, required=True)
     something_else = number("How likely it is something that is not on the list.", unit="share", example=0.03,

@@ -20,6 +20,7 @@ _SHARE_DIGITS = 3
 _GAIN_DIGITS = 3
 _RULES_OUT = ("set_aside", "forbid")
 _READ_OUT = ("forbid", "advise")
+_READ_OUT_OF_SUSPECT = ("forbid", "advise", "caution")
 _NO_MEASURES = (None, "not_enough")
 
 
@@ -74,17 +75,23 @@ class _Writer:
         }
 
     def verdict(self) -> dict[str, Any]:
-        """How sure the answer is, in words that the rules match to the numbers; then what to do about it."""
-        said = self.answer.judgement.conclusions
+        """How sure the answer is, in words that the rules match to the numbers; then what to do and not to do."""
+        said, treat = self.answer.judgement.conclusions, self.answer.judgement.concluded.get("treat")
         how_sure = self.advice.reasons(one for one in said if "certainty" in one.rule.conclude)
         more = self.advice.reasons(one for one in said if "certainty" not in one.rule.conclude)
         read_out = [*how_sure, *(one for one in more if one["outcome"] in _READ_OUT)]
+        if treat != "no":
+            read_out += [one for one in self.about_likeliest() if one["outcome"] in _READ_OUT_OF_SUSPECT]
         return {
             "certainty": self.certainty,
-            "treat": self.answer.judgement.concluded.get("treat"),
+            "treat": treat,
             "text": " ".join(dict.fromkeys(one["text"] for one in read_out)),
             "reasons": [*how_sure, *more],
         }
+
+    def about_likeliest(self) -> list[dict[str, Any]]:
+        """What the rules say of the likeliest suspect, what to do first."""
+        return self.advice.reasons(self.answer.suspects[0].judgement.conclusions) if self.answer.suspects else []
 
     def suspect(self, one: Suspect) -> dict[str, Any]:
         disorder, concluded = one.disorder, one.judgement.concluded

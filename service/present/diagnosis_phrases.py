@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from service.domain.units import Language
 
 _LEANS: Mapping[Language, str] = {
-    "en": "Then {name} is the likeliest: about {chance} in 100.",
+    "en": "Then the likeliest is {name}: about {chance} in 100.",
     "es": "Entonces lo más probable es {name}: unas {chance} de cada 100.",
 }
 _NOTHING_STANDS_OUT: Mapping[Language, str] = {
@@ -39,13 +39,13 @@ class Phrases:
         """Where an answer would lean; below the floor it leans nowhere.
 
         >>> Phrases("en").leans("peach leaf curl", 0.914, floor=0.35)
-        'Then peach leaf curl is the likeliest: about 91 in 100.'
+        'Then the likeliest is peach leaf curl: about 91 in 100.'
         >>> Phrases("en").leans("fire blight", 0.05, floor=0.35)
         'Then nothing stands out yet.'
         """
         if likelihood < floor:
             return _NOTHING_STANDS_OUT[self.language]
-        said = _SOMETHING_ELSE[self.language] if name is None else name[:1].lower() + name[1:]
+        said = _SOMETHING_ELSE[self.language] if name is None else name
         return _LEANS[self.language].format(name=said, chance=round(100 * likelihood))
 
     def no_host(self, crop: str, disorder: str) -> str:

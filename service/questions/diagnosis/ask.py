@@ -53,6 +53,7 @@ class _Way:
         self.complaint = self.told_complaint()
         self.facts = case_facts(question, self.site, self.rulebook)
         self.heat = by_heat(question, self.rulebook)
+        self.reading = self.read_words()
         self.by_ruleset: dict[str, Facts] = {}
 
     def answer(self) -> DiagnosisAnswer:
@@ -64,7 +65,7 @@ class _Way:
             question=self.question,
             site=self.site,
             complaint=self.complaint,
-            reading=self.reading(),
+            reading=self.reading,
             likelihoods=likelihoods,
             suspects=suspects,
             ruled_out=self.ruled_out(judged.values()),
@@ -78,7 +79,7 @@ class _Way:
         name = self.question.complaint
         return None if name is None else self.rulebook.catalogue.complaints[name]
 
-    def reading(self) -> Reading | None:
+    def read_words(self) -> Reading | None:
         words, crop = self.question.words, self.tree.crop
         return None if words is None else self.prepared.words.read(words, crop=crop, signs=self.prepared.askable(crop))
 
@@ -157,4 +158,5 @@ class _Way:
         facts = answer_facts(
             likelihoods, causes, self.tree.seen, pointed_out_from=self.prepared.points("shown.regulated")
         )
-        return self.judge(ANSWER_RULES, facts, by=self.judges.asking)
+        offered = 0 if self.reading is None else len(self.reading.complaints) + len(self.reading.signs)
+        return self.judge(ANSWER_RULES, {**facts, "answer.offered": offered}, by=self.judges.asking)

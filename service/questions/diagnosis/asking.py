@@ -8,15 +8,17 @@ from service.compute.evidence import Likelihoods, Split, best_splits
 from service.compute.evidence.table import Floats
 from service.domain.disorder import Disorder
 from service.domain.sick_tree import SickTree
-from service.questions.diagnosis.prepared import Prepared, weights_of
+from service.questions.diagnosis.prepared import Prepared
 from service.questions.diagnosis.question import Leaning, NextQuestion, TellApart
 
 
 def questions_next(likelihoods: Likelihoods, tree: SickTree, prepared: Prepared) -> tuple[NextQuestion, ...]:
     """The signs nobody has been asked for that split the remaining causes best."""
-    asked, least = tree.seen.asked, prepared.points("questions.least_gain")
+    asked = tree.seen.asked
     open_signs = [sign for sign in prepared.askable(tree.crop) if sign not in asked]
     splits = best_splits(likelihoods, open_signs, most=prepared.most("questions"))
+    most_telling = max((split.gain for split in splits), default=0.0)
+    least = max(prepared.points("questions.least_gain"), prepared.points("questions.least_share") * most_telling)
     return tuple(_question(split, likelihoods, prepared) for split in splits if split.gain >= least)
 
 
@@ -38,14 +40,15 @@ def _leaning(shares: Floats, likelihoods: Likelihoods) -> Leaning:
 def tell_apart(likelihoods: Likelihoods, tree: SickTree, prepared: Prepared) -> TellApart | None:
     """What tells the likeliest cause from its rival: the second likeliest, or what people often take it for.
 
-    Where nothing speaks for the second, the likeliest of those that the first is often taken for stands in its place.
+    Where nothing speaks for the second, the likeliest of those that the first is often taken for stands in its place;
+    where nothing speaks for any of them, there are no two to tell apart.
     """
-    ranked = likelihoods.ranked
-    if len(ranked) < 2:
+    ranked, least = likelihoods.ranked, prepared.points("shown.least")
+    if len(ranked) < 2 or ranked[0][1] < least:
         return None
     disorders = prepared.rulebook.catalogue.disorders
     first, second = disorders[ranked[0][0]], disorders[ranked[1][0]]
-    if ranked[1][1] < prepared.points("shown.least"):
+    if ranked[1][1] < least:
         second = next((disorders[name] for name, _ in ranked[1:] if first.like(name) is not None), second)
     return _apart(first, second, tree=tree, prepared=prepared)
 
@@ -58,8 +61,8 @@ def _apart(first: Disorder, second: Disorder, *, tree: SickTree, prepared: Prepa
 
 
 def _by_difference(first: Disorder, second: Disorder, prepared: Prepared) -> list[str]:
-    """The signs on which two disorders differ, the most telling first."""
+    """The signs of either of two disorders on which they differ, the most telling first."""
     table = prepared.table
-    differing = {**weights_of(first), **weights_of(second)}
+    differing = {sign for one in (first, second) for sign in (*one.typical, *one.sometimes)}
     apart = table.seen[table.row_of[first.id]] - table.seen[table.row_of[second.id]]
     return sorted(differing, key=lambda sign: (-abs(apart[table.column_of[sign]]), sign))
