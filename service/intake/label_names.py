@@ -57,6 +57,10 @@ class LabelNames:
         written = model.crop(name)
         if written in self._catalogue.crops or written in model.other_crops:
             return written
+        term = model.printed_crops.get(name.strip().lower())
+        if term is not None and len(term.reads_as) != 1:
+            self.faults.append((pointer, f"“{name}” can be several crops. {term.ask or 'Name each of them.'}"))
+            return name
         found = self._book.crop(name)
         if found.exact is None:
             near = " or ".join(f"“{one.id}”" for one in found.near[:3])

@@ -77,7 +77,7 @@ def _object(kind: type[R], plain: Mapping[str, Any], *, at: Place) -> R:
     if plain.get(RATE):
         left_out.append(f"{pointer}/{RATE}")
     values = {}
-    for name, hint in _hints(kind).items():
+    for name, hint in _hints(cast(Any, kind)).items():
         given = plain.get(_written(name))
         if given is not None:
             values[name] = _value(hint, given, at=(f"{pointer}/{_written(name)}", left_out))
