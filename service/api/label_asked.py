@@ -28,8 +28,8 @@ from service.domain.label import (
     TOXICITY_CATEGORIES,
     USER_SITE_CLASSES,
 )
+from service.domain.plain_label import ReadRecord, read_record
 from service.intake.label_names import LabelNames
-from service.intake.label_record import ReadRecord, read_record
 
 LONG = 5000
 ID_PATTERN = "[A-Za-z0-9][A-Za-z0-9._-]{0,63}"

@@ -96,3 +96,24 @@ class ApplicationRow(Table):
     epa_reg_no: Mapped[str | None] = mapped_column(String(40))
     corrects: Mapped[str | None] = mapped_column(ForeignKey("applications.id"), unique=True)
     did_not_happen: Mapped[bool]
+
+
+class ShelfProductRow(Table):
+    """A product on the shelf of a store; what is withdrawn keeps its row and its versions."""
+
+    __tablename__ = "shelf_products"
+
+    id: Mapped[str] = mapped_column(String(64), primary_key=True)
+    version: Mapped[int]
+    withdrawn_at: Mapped[str | None] = mapped_column(String(32))
+
+
+class LabelVersionRow(Table):
+    """One version of a product's label record; a row is never changed."""
+
+    __tablename__ = "label_versions"
+
+    product_id: Mapped[str] = mapped_column(ForeignKey("shelf_products.id", ondelete="CASCADE"), primary_key=True)
+    version: Mapped[int] = mapped_column(primary_key=True)
+    record: Mapped[str] = mapped_column(Text)
+    entered_at: Mapped[str] = mapped_column(String(32))
