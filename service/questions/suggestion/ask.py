@@ -12,11 +12,10 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import count
 
-from service.questions.suggestion.cases import Asked, KnownCultivar, growing_there
-from service.questions.suggestion.chill import ChillHere
+from service.questions.suggestion.cases import KnownCultivar
 from service.questions.suggestion.gaps import unknown_of_place
+from service.questions.suggestion.here import CULTIVAR_RULES, VarietiesHere
 from service.questions.suggestion.order import fitting, in_order, leading, scored, tallies
-from service.questions.suggestion.place import WinterChill, refuse_impossible, site_facts, with_climate
 from service.questions.suggestion.planting import choose_planting
 from service.questions.suggestion.prepared import Prepared, prepare
 from service.questions.suggestion.question import (
@@ -28,18 +27,14 @@ from service.questions.suggestion.question import (
     SuggestionAnswer,
     SuggestionQuestion,
 )
-from service.questions.suggestion.roots import PlaceFacts, RootChooser
-from service.questions.suggestion.standing import Standing
 from service.reasoning.audit import audit
 from service.reasoning.conclusions import Judgement
-from service.reasoning.matcher import JudgeOwn, Matcher
+from service.reasoning.matcher import Matcher
 from service.reasoning.rulebook import Rulebook
 from service.reasoning.vocabulary import Value
 
 log = logging.getLogger(__name__)
-CULTIVAR_RULES = "suggestion.cultivar"
 SITE_RULES = "suggestion.site"
-ROOT_RULES = "suggestion.rootstock"
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,29 +72,15 @@ class _Way:
     def __init__(self, question: SuggestionQuestion, known: Prepared, judges: Judges) -> None:
         self.question, self.known, self.judges = question, known, judges
         self.start = known.number("suggestion.fit.start")
-        self.site = with_climate(question.site, question.climate)
-        self.place = site_facts(self.site)
-        refuse_impossible(self.place, known.rulebook.vocabulary)
-        winters = WinterChill(question.climate if self.site.chill_basis == "series" else None)
-        self.asked = Asked(
-            place=self.for_ruleset(CULTIVAR_RULES),
-            southern=self.site.southern,
-            chill=ChillHere(self.place, winters),
-            wishes=question.wishes,
-            considered=frozenset(question.consider),
-            growing=growing_there(question.existing_trees),
-            standing=Standing(question.existing_trees, crops=known.rulebook.catalogue.crops, table=known.table),
-        )
-        place = PlaceFacts(self.for_ruleset(ROOT_RULES), carried=known.looked_at)
-        self.by_root: dict[int, JudgeOwn] = {}
-        self.roots = RootChooser(known.roots, place=place, site=self.site)
+        self.here = VarietiesHere(question, known, judges.sweeping)
+        self.site, self.place = self.here.place.site, self.here.place.facts
+        self.asked, self.roots = self.here.asked, self.here.roots
 
     def answer(self) -> SuggestionAnswer:
         cultivars = self.cultivars()
         crops = dict.fromkeys(known.crop.id for known in cultivars)
-        edge_share = self.known.number("spacing.edge_share")
-        self.roots.judge(crops, matcher=self.judges.sweeping, edge_share=edge_share)
-        swept = in_order([self.candidate(known) for known in cultivars])
+        self.here.judge_roots(crops)
+        swept = in_order([self.here.candidate(known) for known in cultivars])
         fit_here = [candidate for candidate in swept if candidate.fits]
         planting = choose_planting(fit_here, self.asked, site=self.site, prepared=self.known)
         first = self.first_of(fit_here)
@@ -132,25 +113,6 @@ class _Way:
         there = {known.cultivar.id for known in chosen}
         extra = [self.known.cultivars[cultivar] for cultivar in self.question.consider if cultivar not in there]
         return chosen + extra
-
-    def candidate(self, known: KnownCultivar) -> Candidate:
-        root, incompatible = self.roots.best(known.crop.id, known.cultivar.id)
-        judgement = self.on_root(root)(known.facts, self.asked.own(known, incompatible=incompatible))
-        return Candidate(
-            cultivar=known.cultivar,
-            crop=known.crop,
-            root=root,
-            harvest=known.harvest,
-            judgement=judgement,
-            fit=scored(self.start, judgement),
-            fits=fitting(root, judgement),
-        )
-
-    def on_root(self, root: RootChoice) -> JudgeOwn:
-        """The sweeping matcher that has looked already at what all cultivars on this root share here."""
-        if id(root) not in self.by_root:
-            self.by_root[id(root)] = self.judges.sweeping.sharing(CULTIVAR_RULES, self.asked.shared(root))
-        return self.by_root[id(root)]
 
     def shown_again(
         self, swept: Sequence[Candidate], first: Sequence[Candidate], planting: PlantingChoice | None
