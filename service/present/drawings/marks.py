@@ -7,6 +7,8 @@ from collections.abc import Mapping, Sequence
 _SCATTERED = ((40, 40), (58, 34), (66, 52), (42, 58), (56, 66), (50, 48))
 _MANY = (*_SCATTERED, (46, 30), (34, 50), (60, 44), (50, 74), (36, 66), (64, 60))
 _FEW = ((42, 44), (60, 56), (48, 66))
+_ON_BARK = ((20, 46), (30, 54), (40, 45), (46, 55), (54, 46), (62, 54), (70, 44), (78, 53))
+_ON_TWIG = ((49, 20), (50, 34), (48, 48), (50, 60), (47, 74), (38, 53), (61, 36))
 _SIDE = ((80, 22), (88, 34), (76, 38))
 
 
@@ -39,11 +41,20 @@ MARKS: Mapping[str, str] = {
     "blisters": _at(_SCATTERED, '<circle r="4"/>'),
     "powder": _at(_MANY, '<path d="M-3 0H3M0 -3V3" stroke-width="1"/>'),
     "film": '<path d="M32 66L60 34M36 74L68 40M44 80L72 50M30 54L50 30" stroke-dasharray="3 3"/>',
-    "soot": _shaded('M30 50L66 42L70 62L40 74Z', 0.6),
+    "soot": (
+        _shaded('M30 50C34 40 42 48 46 42C54 34 60 44 56 50C62 58 50 64 44 60C36 66 28 58 30 50Z', 0.6)
+        + _shaded('M54 64C58 58 68 60 68 67C66 75 54 75 54 64Z', 0.6)
+    ),
+    "patches": (
+        _shaded('M34 44C40 36 46 44 44 50C38 56 32 52 34 44Z', 0.3)
+        + _shaded('M56 34C64 36 64 46 58 48C52 44 52 36 56 34Z', 0.3)
+        + '<path d="M34 64L40 58L46 66L52 58L58 66L66 58"/><circle cx="46" cy="74" r="4"/>'
+    ),
     "bands": '<path d="M30 34C40 30 50 38 62 30M28 50C42 44 52 54 70 46M32 68C42 62 56 70 66 62"/>',
     "edges": '<path d="M27 60C26 42 36 24 50 10C64 24 74 42 73 60" stroke-width="6"/>',
     "edge_band": '<path d="M32 60C31 46 40 30 50 18C60 30 69 46 68 60" stroke-width="4" stroke-dasharray="5 2"/>',
     "dark": _shaded('M34 70C28 50 36 32 50 20C64 32 72 50 66 70Z', 0.75),
+    "black_core": _shaded('M34 56C34 38 44 34 50 34C58 34 66 40 66 56C66 70 58 76 50 76C42 76 34 70 34 56Z', 0.75),
     "pale": '<path d="M38 58L46 34M46 66L56 34M56 66L64 44" stroke-dasharray="1 4"/>',
     "veins": '<path d="M50 86V18M50 70L34 58M50 70L66 58M50 54L34 42M50 54L66 42" stroke-width="4"/>',
     "web": (
@@ -59,6 +70,7 @@ MARKS: Mapping[str, str] = {
     "gum": _shaded('M52 46C60 46 62 56 58 66C64 76 48 78 50 66C44 58 46 46 52 46Z', 0.5),
     "beads": _at(_FEW, '<circle r="5"/><path d="M-2 -1A3 3 0 0 1 1 -3"/>'),
     "worm": _at(((54, 54),), _WORM),
+    "slugs": _at(_FEW, f'<path d="M-8 -1C-8 -7 2 -6 9 3C2 3 -6 5 -8 -1Z" {_FULL}/>'),
     "worms": _at(_FEW, _WORM),
     "c_grub": '<path d="M62 44C46 38 40 60 56 66" stroke-width="7"/>',
     "tunnel": '<path d="M80 70C66 66 64 54 52 52" stroke-width="5"/>' + _at(((82, 71),), _ROUND),
@@ -97,6 +109,8 @@ MARKS: Mapping[str, str] = {
     "falling": _at(((24, 78), (78, 80), (62, 92)), '<path d="M-5 0C-3 -5 3 -5 6 0C3 5 -3 5 -5 0"/>'),
     "dead_tip": '<path d="M50 4V34" stroke-width="8"/>',
     "dead_base": '<path d="M50 96V66" stroke-width="8"/>',
+    "twig_spots": _at(_ON_TWIG, f'<circle r="2.6" {_FULL}/>'),
+    "short_span": '<path d="M44 30L56 30M43 38L57 38M66 8H76M66 30H76M71 8V30"/>',
     "cut": '<path d="M30 40L70 30" stroke-width="3"/>',
     "slits": _at(((50, 30), (50, 44), (50, 58), (50, 72)), '<path d="M-4 -4L4 4" stroke-width="2.5"/>'),
     "swelling": '<path d="M42 66C32 56 34 40 44 36M58 66C68 56 66 40 56 36" stroke-width="3"/>',
@@ -106,7 +120,7 @@ MARKS: Mapping[str, str] = {
     "broom": '<path d="M50 20L36 4M50 20L44 2M50 20L56 2M50 20L64 4M50 30L30 14M50 30L70 14"/>',
     "wedge": f'<path d="M50 50L84 30A40 40 0 0 1 84 70Z" {_FULL} fill-opacity="0.6"/>',
     "stain_ring": '<circle cx="50" cy="50" r="34" stroke-width="6" stroke-dasharray="8 4"/>',
-    "pimples": _at(_MANY, '<path d="M-2.5 1.5A2.5 2.5 0 0 1 2.5 1.5"/>'),
+    "pimples": _at(_ON_BARK, '<path d="M-2.5 1.5A2.5 2.5 0 0 1 2.5 1.5"/>'),
     "shelf": '<path d="M62 40C80 38 84 50 62 52M62 60C78 58 82 68 62 70"/>',
     "mushrooms": _at(((22, 50), (32, 46), (74, 48)), '<path d="M-8 0C-6 -9 6 -9 8 0ZM-2 0V9M2 0V9"/>'),
     "fans": '<path d="M50 66L36 44M50 66L44 40M50 66L52 38M50 66L60 42M50 66L66 48"/>',
@@ -114,6 +128,7 @@ MARKS: Mapping[str, str] = {
     "gnawed": '<path d="M38 60L44 64L38 68L44 72L38 76M62 60L56 64L62 68L56 72L62 76" stroke-width="2.5"/>',
     "gnawed_high": '<path d="M36 24L44 28L37 32L44 36L38 40M64 24L56 28L63 32L56 36L62 40" stroke-width="2.5"/>',
     "mound": _shaded('M6 82C14 66 30 66 36 82Z', 0.4),
+    "torn": '<path d="M62 34L50 40L56 46L48 54L58 58L50 64L66 68" stroke-width="3"/>',
     "bite": '<path d="M84 40C74 38 72 46 76 50C68 50 68 60 78 62" stroke-width="3"/>',
     "peck": _at(_FEW, f'<path d="M-5 -5L5 -5L0 6Z" {_FULL}/>'),
     "silk": '<path d="M30 30L70 70M34 46L66 54M44 28L56 72M30 60L70 40" stroke-width="1"/>',
@@ -125,10 +140,14 @@ MARKS: Mapping[str, str] = {
     "one_side": _shaded('M50 18C66 8 82 18 78 34C92 46 82 68 50 64Z', 0.5),
     "arrow_down": '<path d="M90 20V70M82 60L90 72L98 60" stroke-width="3"/>',
     "crossed": '<path d="M14 14L86 86M86 14L14 86" stroke-width="3"/>',
-    "sprout": '<path d="M50 14C44 8 44 2 50 0C56 2 56 8 50 14" fill="currentColor"/>',
+    "sprout": '<path d="M50 20C40 18 34 10 38 4C46 4 50 12 50 20C50 12 54 4 62 4C66 10 60 18 50 20"/>',
+    "fruit_on_one": _at(((22, 48), (34, 44), (28, 56), (20, 58), (36, 56)), f'<circle r="3.5" {_FULL}/>'),
     "many_fruit": _at(_MANY, '<circle r="5"/>'),
     "few_leaves": _at(((30, 26), (70, 22), (50, 8)), '<path d="M-5 0C-3 -5 3 -5 6 0C3 5 -3 5 -5 0"/>'),
-    "hump": _at(_FEW, '<path d="M-10 3C-6 -2 -4 -2 -2 -7C2 -9 3 -2 10 3" stroke-width="3.5"/>'),
+    "hump": (
+        '<path d="M20 56C20 50 26 50 30 50C32 38 42 38 44 50H74C80 50 80 58 74 58H26C22 58 20 58 20 56Z" fill="white"/>'
+        '<path d="M46 50V58M54 50V58M62 50V58M70 50V58M30 58V63M38 58V63M54 58V63M66 58V63"/>'
+    ),
     "stump": '<path d="M76 92V80H94V92M76 80C80 76 90 76 94 80"/>',
     "browsed": '<path d="M24 44L30 40L26 36M74 38L68 42L76 46M40 16L44 22L48 14" stroke-width="3"/>',
     "no_bee": '<ellipse cx="84" cy="20" rx="8" ry="5"/><path d="M80 15V25M86 15V25M74 10L94 30" stroke-width="2"/>',

@@ -17,14 +17,14 @@ lf_stipple leaf specks pale | lf_fine_web leaf web specks | lf_bronze leaf film 
 lf_blisters leaf blisters | lf_black_scorch leaf dark | lf_margin_scorch leaf edges
 lf_yellow_band leaf edges edge_band | lf_intervein_young leaf veins sprout | lf_intervein_old leaf veins falling
 lf_old_edge_roll rolled_leaf edges | lf_small_rosette shoot broom few_leaves | lf_pale_all leaf pale
-lf_strap_cup narrow_leaf bands | lf_mosaic leaf bands | lf_tatter ragged_leaf sunken | lf_window leaf film holes
-lf_slug_larva leaf worms | lf_lace leaf net | lf_ragged ragged_leaf | lf_tied_silk rolled_leaf silk
+lf_strap_cup strap_leaf | lf_mosaic leaf patches | lf_tatter ragged_leaf sunken | lf_window leaf film holes
+lf_slug_larva leaf slugs | lf_lace leaf net | lf_ragged ragged_leaf | lf_tied_silk rolled_leaf silk
 lf_mine leaf mine | lf_wilt_hot shoot wilted sun | lf_red_early leaf dark sun | lf_drop_early tree falling
 lf_sparse bare_tree few_leaves | lf_late_tufts bare_tree sprout | lf_sharp_burn leaf spots edges
 sh_flag shoot dead_tip wilted | sh_tunnel shoot worm dead_tip | sh_tunnel_frass_out shoot worm frass
 sh_crook hooked_shoot | sh_ooze hooked_shoot drops | sh_spur_limit shoot dead_base | sh_dieback twig dead_tip
-sh_dead_bud_gum twig gum | sh_purple_spots twig spots | sh_swollen shoot swelling | sh_bushy shoot broom
-sh_short twig cut | sh_cut_twig twig cut falling | sh_slits twig slits | sh_bud_gall twig galls
+sh_dead_bud_gum twig gum | sh_purple_spots twig twig_spots | sh_swollen shoot swelling | sh_bushy shoot broom
+sh_short twig short_span | sh_cut_twig twig cut falling | sh_slits twig slits | sh_bud_gall twig galls
 sh_powder shoot powder | sh_leaves_cling shoot wilted frost
 bl_brown_stuck blossom dark gum | bl_tan_tufts blossom mould | bl_black_cluster blossom dark
 bl_pistil_black blossom target | bl_straggly twig few_leaves | bl_none blossom crossed | bl_ok_no_set blossom falling
@@ -44,7 +44,7 @@ fr_exit_1mm fruit pinholes falling | fr_web_frass cut_fruit web frass | fr_shall
 fr_silver_scar fruit film net | fr_red_halo fruit halos scales | fr_lumpy_cluster small_fruit puckers
 fr_peck fruit peck | fr_gnaw fruit bite | fr_hollowed_wasps fruit bite flies | fr_beetle_gouge fruit bite bugs
 fr_sunburn fruit sun_side sun | fr_crack fruit crack | fr_split_stone cut_stone_fruit crack gum | fr_double twin_fruit
-fr_hail_dents fruit pits hail | fr_glassy cut_fruit halos drops | fr_black_arils cut_fruit dark
+fr_hail_dents fruit pits hail | fr_glassy cut_fruit halos drops | fr_black_arils cut_fruit black_core
 fr_sour_ooze fruit drops smell | fr_inside_streak cut_fruit bands | fr_black_powder cut_fruit soot powder
 fr_crowded_small branch many_fruit | fr_hull_mold cut_stone_fruit hull mould | fr_hole_seed cut_fruit pinholes gum
 br_canker_sunken branch sunken | br_canker_rings branch target | br_canker_strings branch sunken strands
@@ -60,14 +60,14 @@ rt_bark_brown crown sunken | rt_white_fans crown fans | rt_mushrooms crown mushr
 rt_gall_hard crown galls | rt_knots_small crown beads_on_roots | rt_burr trunk galls | rt_gnaw_low crown gnawed
 rt_gnaw_2ft crown gnawed_high | rt_gnaw_below crown gnawed mound | rt_wet tree water | rt_dry tree dry_soil
 rt_deep graft buried | rt_union_line graft line | rt_union_snap graft snap | rt_suckers graft suckers
-rt_wound crown bite
+rt_wound crown torn
 wt_collapse tree wilted arrow_down | wt_slow bare_tree arrow_down | wt_one_limb tree one_side
 wt_many_species two_trees wilted | wt_new_ok shoot sprout | wt_weedkiller tree spray | wt_recent_spray leaf spray
 wt_frost tree frost | wt_heat tree sun | wt_hail tree hail | wt_alkaline tree powder water | wt_salt tree salt
 wt_juniper conifer | wt_incense_cedar conifer few_leaves | wt_no_pollinizer blossom no_bee
-wt_warm_winter bare_tree sun | wt_overcrop tree many_fruit | wt_alternate two_trees crossed
-wt_overvigor shoot broom sprout | wt_young twig sprout | wt_browse tree browsed | wt_lanternfly insect spots wings
-wt_tent_crotch branch tent | wt_web_tips shoot web | wt_hump_cats twig hump | wt_metal_beetles insect film
+wt_warm_winter bare_tree sun | wt_overcrop tree many_fruit | wt_alternate two_trees fruit_on_one
+wt_overvigor shoot broom sprout | wt_young young_tree | wt_browse tree browsed | wt_lanternfly insect spots wings
+wt_tent_crotch branch tent | wt_web_tips shoot web | wt_hump_cats leaf hump | wt_metal_beetles insect film
 wt_earwigs insect pincers | wt_leafhop insect wings | wt_footed_bug insect leaf_legs | wt_shield_bug insect shield
 wt_old_orchard tree stump
 """
