@@ -17,6 +17,10 @@ class NotUnderstood(FruitwrightError):
         super().__init__("; ".join(f"{pointer or '/'}: {detail}" for pointer, detail in faults))
 
 
+class TooLarge(NotUnderstood):
+    """What was given is larger than a stated limit; the sentence names the limit."""
+
+
 class KnowledgeFault(FruitwrightError):
     """A file under rules/ is malformed: says the file, the line, the entry and what to write instead."""
 

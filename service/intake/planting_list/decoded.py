@@ -1,0 +1,94 @@
+"""The letters of a text file: by its byte order mark, as UTF-8 where it is that throughout, else by likelihood."""
+
+from __future__ import annotations
+
+import codecs
+import io
+from collections.abc import Iterator
+from typing import BinaryIO
+
+from charset_normalizer import from_bytes
+
+_BLOCK = 1 << 16
+LONGEST_LINE = 1 << 15
+_MARKS = (
+    (codecs.BOM_UTF8, "utf-8-sig"),
+    (codecs.BOM_UTF32_LE, "utf-32"),
+    (codecs.BOM_UTF32_BE, "utf-32"),
+    (codecs.BOM_UTF16_LE, "utf-16"),
+    (codecs.BOM_UTF16_BE, "utf-16"),
+)
+_LIKELY = ["cp1252", "mac_roman", "cp850"]
+_LETTERS = frozenset("áéíóúüñçàèìòùâêîôûäößÁÉÍÓÚÜÑÇÀÈÉÄÖ'’‘“”–—·×®™°ºª¿¡€½¼¾")
+
+
+def encoding_of(file: BinaryIO) -> str:
+    """The encoding of a file, which is left at its beginning."""
+    head = file.read(_BLOCK)
+    try:
+        return _by_mark(head) or _by_zeros(head) or ("utf-8" if _is_utf8(head, file) else _likeliest(file))
+    finally:
+        file.seek(0)
+
+
+def text_of(file: BinaryIO, encoding: str) -> io.TextIOWrapper:
+    """The file as text, read as it is needed; bytes that make no letter become U+FFFD."""
+    return io.TextIOWrapper(file, encoding=encoding, errors="replace", newline=None)
+
+
+def lines_of(text: io.TextIOBase) -> Iterator[str]:
+    """The lines of a text; of a line longer than any row may be only the beginning."""
+    while line := text.readline(LONGEST_LINE):
+        if len(line) == LONGEST_LINE and not line.endswith("\n"):
+            while (rest := text.readline(LONGEST_LINE)) and not rest.endswith("\n"):
+                pass
+        yield line
+
+
+def text_from(data: bytes, *, said: str | None = None) -> str:
+    """Bytes as text; `said` is the encoding that a mail names, believed only where it fits."""
+    if said:
+        try:
+            return data.decode(said)
+        except (LookupError, UnicodeDecodeError):
+            pass
+    return data.decode(encoding_of(io.BytesIO(data)), errors="replace")
+
+
+def _by_mark(head: bytes) -> str | None:
+    return next((name for mark, name in _MARKS if head.startswith(mark)), None)
+
+
+def _by_zeros(head: bytes) -> str | None:
+    if b"\0" not in head:
+        return None
+    return "utf-16-le" if head[1::2].count(0) > head[::2].count(0) else "utf-16-be"
+
+
+def _is_utf8(head: bytes, file: BinaryIO) -> bool:
+    reader, block = codecs.getincrementaldecoder("utf-8")(), head
+    try:
+        while block:
+            reader.decode(block)
+            block = file.read(_BLOCK)
+        reader.decode(b"", final=True)
+    except UnicodeDecodeError:
+        return False
+    return True
+
+
+def _likeliest(file: BinaryIO) -> str:
+    """The likeliest eight-bit encoding of the lines that hold more than ASCII."""
+    file.seek(0)
+    telling = b"\n".join(line for line in file.read(1 << 20).splitlines() if not line.isascii())[:_BLOCK]
+    shares = [(_share(telling, name), -place, name) for place, name in enumerate(_LIKELY)]
+    if max(shares)[0] >= 0.75:
+        return max(shares)[2]
+    found = from_bytes(telling).best()
+    return found.encoding if found else "cp1252"
+
+
+def _share(data: bytes, encoding: str) -> float:
+    """How much of what is not ASCII becomes letters and marks that lists are written with."""
+    other = [letter for letter in data.decode(encoding, errors="replace") if not letter.isascii()]
+    return sum(letter in _LETTERS for letter in other) / len(other) if other else 0.0
