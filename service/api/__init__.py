@@ -14,6 +14,8 @@ RESOURCES = (
     "thinning_plans",
     "pruning_plans",
     "diagnoses",
+    "treatment_pointers",
+    "applications",
     "sign_drawings",
     "signs",
     "disorders",

@@ -37,7 +37,7 @@ def keeps(question: str) -> Callable[[View], View]:
     def decorator(view: View) -> View:
         @wraps(view)
         def kept(asked: dict[str, Any] | None, *args: Any, **kwargs: Any) -> dict[str, Any]:
-            key, digest = _key(), _digest(question)
+            key, digest = sent_key(), _digest(question)
             if not asked or not asked.get("keep"):
                 return cast(dict[str, Any], view(asked, *args, **kwargs))
             earlier = _earlier(key, digest)
@@ -52,7 +52,8 @@ def keeps(question: str) -> Callable[[View], View]:
     return decorator
 
 
-def _key() -> str | None:
+def sent_key() -> str | None:
+    """The idempotency key of the request; None where it carries none."""
     key = request.headers.get(HEADER)
     if key is not None and not (1 <= len(key) <= 255 and all("!" <= letter <= "~" for letter in key)):
         raise NotUnderstood((f"/{HEADER}", "The key is 1 to 255 letters, digits and signs without spaces."))

@@ -156,7 +156,7 @@ class _Writer:
     def reason(self, conclusion: Conclusion) -> dict[str, Any]:
         """A reason with those who stand behind it: regulations and publications by name and place."""
         said = self.advice.conclusion(About(conclusion))
-        authority = [f"{one['title']}: {one['where']}" for one in said["sources"]]
+        authority = [_authority(one["title"], one["where"]) for one in said["sources"]]
         told = {name: said[name] for name in ("rule", "outcome", "text")}
         return {**told, "authority": authority or [said["basis"] or ""]}
 
@@ -194,7 +194,17 @@ class _Writer:
         return [{"fact": fact.name, "check": fact.needs or fact.meaning} for fact in facts]
 
 
+_ANYWHERE = "in general"  # the place that a citation names where all of a source says it
 _USES = {"this_year": "uses", "allowed": "max_uses", "left": "uses_left"}
+
+
+def _authority(title: str, where: str) -> str:
+    """Who stands behind a reason, with the place.
+
+    >>> _authority("40 CFR 156.10 Labeling requirements", "(i)(2)"), _authority("Read the label first", "in general")
+    ('40 CFR 156.10 Labeling requirements: (i)(2)', 'Read the label first')
+    """
+    return title if where == _ANYWHERE else f"{title}: {where}"
 
 
 def _day(day: date | None) -> str | None:

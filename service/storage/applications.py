@@ -29,15 +29,23 @@ def now_text() -> str:
     return datetime.now(UTC).isoformat(timespec="microseconds").replace("+00:00", "Z")
 
 
-def log_application(database: Database, entry: Application) -> None:
-    """Add an entry; raises CorrectedAlready where the one that it corrects was corrected by another."""
+def log_application(database: Database, entry: Application) -> Application:
+    """Add an entry, or give back the one that has its id already.
+
+    Raises CorrectedAlready where another entry corrected the same one before.
+    """
+    earlier = find_application(database, entry.id)
+    if earlier is not None:
+        return earlier
     try:
         with database.writing() as session:
             session.add(_row(entry))
     except IntegrityError as fault:
-        if entry.corrects is None:
-            raise
+        faster = find_application(database, entry.id)
+        if faster is not None:
+            return faster
         raise CorrectedAlready("This entry was corrected before; correct the entry that corrects it.") from fault
+    return entry
 
 
 def find_application(database: Database, entry_id: str) -> Application | None:

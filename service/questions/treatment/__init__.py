@@ -9,5 +9,6 @@ from service.questions.treatment.question import (
     TreatmentQuestion,
     Waiting,
 )
+from service.questions.treatment.suspected import likeliest
 
-__all__ = ["Dates", "JudgedProduct", "Names", "TreatmentAnswer", "TreatmentQuestion", "Waiting", "point"]
+__all__ = ["Dates", "JudgedProduct", "Names", "TreatmentAnswer", "TreatmentQuestion", "Waiting", "likeliest", "point"]

@@ -55,6 +55,11 @@ class Names:
         found = self._book.cultivar(name, crop=crop if crop in self._catalogue.crops else None)
         return name if found.exact is None else self._catalogue.cultivars[found.exact].denomination
 
+    def plant(self, name: str) -> str:
+        """The id of a crop that grows under the tree; a plant that is no fruit tree stays as it was written."""
+        only_on_labels = self._catalogue.label.model.other_crops
+        return self._book.crop(name).exact or next((one for one in only_on_labels if plain(one) == plain(name)), name)
+
     def product(self, pointer: str, name: str, shelf: Mapping[str, Offered]) -> Offered | None:
         """The product of a shelf or of the request under an id."""
         if name not in shelf:
