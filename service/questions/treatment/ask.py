@@ -74,7 +74,7 @@ class _Way:
         return min(each, key=_order)
 
     def under(self, offered: Offered, direction: LabelSite | None) -> JudgedProduct:
-        record, use = offered.record, self.question.use
+        record, log = offered.record, self.products.log(offered, direction)
         facts = self.products.facts(offered, direction)
         judgement = self.judge(PRODUCT_RULES, facts, by=self.judges.sweeping)
         return JudgedProduct(
@@ -83,7 +83,7 @@ class _Way:
             facts=facts,
             judgement=judgement,
             waiting=(*self.need_waiting, *waiting_prohibitions(judgement, self.rulebook)),
-            dates=dates_of(use, record, direction, facts=facts, rulebook=self.rulebook),
+            dates=dates_of(log, facts, self.rulebook),
             groups=tuple(sorted(self.products.substances.one_site_groups(record.actives, record))),
             barred=self.barred,
         )

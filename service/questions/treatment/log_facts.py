@@ -19,21 +19,25 @@ _GROUP_SCHEMES = ("FRAC", "IRAC")
 class Log:
     """The log of one tree, looked at for one product and its directions."""
 
-    def __init__(self, use: Use, record: LabelRecord, direction: LabelSite, substances: Substances) -> None:
-        self.use, self.record, self.direction, self.substances = use, record, direction, substances
+    def __init__(
+        self, use: Use, record: LabelRecord, direction: LabelSite | None, substances: Substances
+    ) -> None:
+        self.use, self.record, self.substances = use, record, substances
+        self.direction, self.is_printed = direction or LabelSite(""), direction is not None
 
     def facts(self) -> Facts:
         """Counts, gaps and rotation by the names of the vocabulary."""
-        found = {**self.counts(), **self.retreat(), **self.rotation(), "product.apart_short_days": self.apart_short()}
+        found = {**self._counts(), **self._retreat(), **self._rotation()}
+        found["product.apart_short_days"] = self._apart_short()
         for pair in PAIRS:
-            found.update(self.pair(pair))
+            found.update(self._pair(pair))
         return found
 
-    def of_product(self) -> list[Applied]:
+    def _of_product(self) -> list[Applied]:
         """The uses of this very product, the latest first."""
         return [one for one in self.use.past if same_product(one, self.record)]
 
-    def counts(self) -> Facts:
+    def _counts(self) -> Facts:
         ours = set(self.record.actives)
         year = self.use.this_year
         own = [one for one in year if same_product(one, self.record)]
@@ -52,16 +56,16 @@ class Log:
             found["product.active_uses_left"] = most - len(own) - len(elsewhere)
         return found
 
-    def retreat(self) -> Facts:
-        gap, used = self.direction.min_retreat_days, self.of_product()
+    def _retreat(self) -> Facts:
+        gap, used = self.direction.min_retreat_days, self._of_product()
         if gap is None:
             return {"product.retreat_short_days": 0}
         short = max(0, days_short(gap, used[0].on, self.use.on)) if used else 0
         return {"product.retreat_days": gap, "product.retreat_short_days": short}
 
-    def rotation(self) -> Facts:
-        own = self.groups_of(self.record.actives, self.record)
-        before = [self.groups_of(one.actives, one.record) for one in self.use.this_year]
+    def _rotation(self) -> Facts:
+        own = self._groups_of(self.record.actives, self.record)
+        before = [self._groups_of(one.actives, one.record) for one in self.use.this_year]
         runs = []
         for scheme in _GROUP_SCHEMES:  # a fungicide between two insecticides breaks no run of insecticides
             ours = _of_scheme(own, scheme)
@@ -70,17 +74,17 @@ class Log:
         run = max(runs)
         return {"product.group_run": run, "product.group_shared": run > 1}
 
-    def groups_of(self, names: Iterable[str], record: LabelRecord | None) -> frozenset[str]:
+    def _groups_of(self, names: Iterable[str], record: LabelRecord | None) -> frozenset[str]:
         return self.substances.one_site_groups(names, record)
 
-    def pair(self, name: str) -> Facts:
+    def _pair(self, name: str) -> Facts:
         """One pair that burns when too close: whether this product and the log make it, and how far apart."""
         met = self.met(name)
         found: Facts = {f"product.{name}_met": met is not None, f"product.{name}_printed": False}
         if met is None:
             return found
         found[f"product.{name}_days"] = (self.use.on - met.on).days
-        wanted = self.printed_gap(met, families=sum(PAIRS[name], ()))
+        wanted = self._printed_gap(met, families=sum(PAIRS[name], ()))
         if wanted is not None:
             found[f"product.{name}_printed"] = True
             found[f"product.{name}_short_days"] = days_short(wanted, met.on, self.use.on)
@@ -93,42 +97,42 @@ class Log:
         wanted: set[str] = set()
         wanted |= set(other) if ours.intersection(one) else set()
         wanted |= set(one) if ours.intersection(other) else set()
-        return next((past for past in self.use.past if self.holds(past, wanted)), None)
+        return next((past for past in self.use.past if self._holds(past, wanted)), None)
 
-    def holds(self, past: Applied, families: set[str]) -> bool:
+    def _holds(self, past: Applied, families: set[str]) -> bool:
         return not families.isdisjoint(self.substances.families(past.actives))
 
-    def printed_gap(self, past: Applied, *, families: Iterable[str]) -> int | None:
+    def _printed_gap(self, past: Applied, *, families: Iterable[str]) -> int | None:
         """The longest gap that either label prints between these two, matched by name or by family."""
         wanted = set(families)
-        return max(self.gaps_between(past, wanted), default=None)
+        return max(self._gaps_between(past, wanted), default=None)
 
-    def gaps_between(self, past: Applied, families: set[str] | None = None) -> Iterator[int]:
+    def _gaps_between(self, past: Applied, families: set[str] | None = None) -> Iterator[int]:
         for gap in self.record.compatibility.intervals:
-            if gap.days_before is not None and self.means(gap, past.actives, families):
+            if gap.days_before is not None and self._means(gap, past.actives, families):
                 yield gap.days_before
         for gap in past.record.compatibility.intervals if past.record else ():
-            if gap.days_after is not None and self.means(gap, self.record.actives, families):
+            if gap.days_after is not None and self._means(gap, self.record.actives, families):
                 yield gap.days_after
 
-    def means(self, gap: KeepApart, names: Iterable[str], families: set[str] | None) -> bool:
+    def _means(self, gap: KeepApart, names: Iterable[str], families: set[str] | None) -> bool:
         """Whether a printed gap speaks of one of these actives."""
         if gap.other in names:
             return True
         named = set(self.substances.families([gap.other]))
         return not (named & (families or named)).isdisjoint(self.substances.families(names))
 
-    def apart_short(self) -> int:
+    def _apart_short(self) -> int:
         """Days by which any printed gap to another product is not kept, but for the pairs that have their own facts."""
         in_pairs = {id(met) for met in (self.met(name) for name in PAIRS) if met is not None}
         others = [one for one in self.use.past if id(one) not in in_pairs and not same_product(one, self.record)]
-        short = [days_short(gap, one.on, self.use.on) for one in others for gap in self.gaps_between(one)]
+        short = [days_short(gap, one.on, self.use.on) for one in others for gap in self._gaps_between(one)]
         return max([0, *short])
 
     def gaps_end(self) -> date | None:
         """The day from which every printed gap to the log is kept; None where the log asks for none."""
-        ends = [first_day_again(one.on, gap) for one in self.use.past for gap in self.gaps_between(one)]
-        used, gap = self.of_product(), self.direction.min_retreat_days
+        ends = [first_day_again(one.on, gap) for one in self.use.past for gap in self._gaps_between(one)]
+        used, gap = self._of_product(), self.direction.min_retreat_days
         if used and gap is not None:
             ends.append(first_day_again(used[0].on, gap))
         return max(ends, default=None)

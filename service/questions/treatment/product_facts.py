@@ -31,16 +31,20 @@ class Products:
         record, printed = offered.record, direction or NO_DIRECTION
         return {
             **record_facts(record, self.catalogue.label.model, self.use.on),
-            **known(self.standing(offered)),
-            **known(self.made_of(record)),
-            **known(self.directions(record, direction)),
-            **known(self.harvest(printed)),
-            **known(self.day(record)),
-            **known(self.place_and_mix(record)),
-            **Log(self.use, record, printed, self.substances).facts(),
+            **known(self._standing(offered)),
+            **known(self._made_of(record)),
+            **known(self._directions(record, direction)),
+            **known(self._harvest(printed)),
+            **known(self._day(record)),
+            **known(self._place_and_mix(record)),
+            **self.log(offered, direction).facts(),
         }
 
-    def standing(self, offered: Offered) -> Open:
+    def log(self, offered: Offered, direction: LabelSite | None) -> Log:
+        """The log of the tree as this product and this direction see it."""
+        return Log(self.use, offered.record, direction, self.substances)
+
+    def _standing(self, offered: Offered) -> Open:
         """Where its registration stands, for whom it is made, and how it differs from what is in hand."""
         record, day = offered.record, self.use.on
         return {
@@ -49,21 +53,21 @@ class Products:
             "product.sale_ended": _past(record.existing_stocks_sale_end, day),
             "product.use_ended": _past(record.existing_stocks_use_end, day),
             "product.stock_expired": _past(record.shelf_expiry, day),
-            "product.registered_in_state": self.registered(record),
+            "product.registered_in_state": self._registered(record),
             "product.restricted_use": record.restricted_use,
-            "product.restricted_in_state": self.restricted(record),
+            "product.restricted_in_state": self._restricted(record),
             "product.site_class": record.user_site_class,
             "product.residential_prohibited": bool(record.residential_prohibited_text),
-            "product.container_differs": self.container_differs(offered),
+            "product.container_differs": self._container_differs(offered),
             "product.same_name_differs": any(_namesake(record, other) for other in self.question.shelf),
         }
 
-    def registered(self, record: LabelRecord) -> bool | None:
+    def _registered(self, record: LabelRecord) -> bool | None:
         if self.use.state is None or record.states_registered is None:
             return None
         return self.use.state in record.states_registered
 
-    def restricted(self, record: LabelRecord) -> bool | None:
+    def _restricted(self, record: LabelRecord) -> bool | None:
         """Whether the state restricts it; known to be false without a state where no state is known to."""
         law = self.catalogue.use_law
         barred = [one for one in law.states.values() if not set(one.actives).isdisjoint(record.actives)]
@@ -72,7 +76,7 @@ class Products:
         by_law = any(one.topic == "retail_bar" and one.binds(self.use.state, self.use.on) for one in barred)
         return by_law or self.use.state in record.state_restricted_in
 
-    def container_differs(self, offered: Offered) -> bool:
+    def _container_differs(self, offered: Offered) -> bool:
         container, record = self.use.container_of(offered.id), offered.record
         if container is None:
             return False
@@ -83,7 +87,7 @@ class Products:
         )
         return any(told is not None and told != recorded for told, recorded in pairs)
 
-    def made_of(self, record: LabelRecord) -> Open:
+    def _made_of(self, record: LabelRecord) -> Open:
         """What it is by its actives, and what the front of the label says."""
         substances = self.substances
         return {
@@ -102,7 +106,7 @@ class Products:
             "product.rating": substances.rating(record, self.treatment),
         }
 
-    def directions(self, record: LabelRecord, direction: LabelSite | None) -> Open:
+    def _directions(self, record: LabelRecord, direction: LabelSite | None) -> Open:
         """What the directions for this crop print of pests, methods and stages."""
         printed, method = direction or NO_DIRECTION, self.use.method
         unresolved = any(not site.crops for site in record.sites)
@@ -114,10 +118,10 @@ class Products:
             "product.method_printed": method is None or method in printed.method,
             "product.nonbearing_only": bool(printed.nonbearing_only),
             "product.max_covers_all": _covers_all(record),
-            **self.stages(printed),
+            **self._stages(printed),
         }
 
-    def stages(self, printed: LabelSite) -> Open:
+    def _stages(self, printed: LabelSite) -> Open:
         stage, allowed = self.use.stage, printed.stages_allowed
         if stage is None:
             return {
@@ -131,7 +135,7 @@ class Products:
             "product.stage_printed": allowed is not None and stage in allowed,
         }
 
-    def harvest(self, printed: LabelSite) -> Open:
+    def _harvest(self, printed: LabelSite) -> Open:
         """The printed days before harvest against the days that are left; a printed 0 is kept on any day before it."""
         days, phi = harvest_days(self.use), printed.phi_days
         short = None if phi is None else phi - days if days is not None else 0 if phi == 0 else None
@@ -142,7 +146,7 @@ class Products:
             "product.phi_short_days": short,
         }
 
-    def day(self, record: LabelRecord) -> Open:
+    def _day(self, record: LabelRecord) -> Open:
         """The printed limits of temperature, wind and rain against the forecast."""
         weather, limits, around = self.use.weather, record.temperature_limits, record.environmental
         return {
@@ -157,24 +161,24 @@ class Products:
             "product.rain_short_hours": _difference(around.rainfast_hours, weather.rain_in_hours),
         }
 
-    def place_and_mix(self, record: LabelRecord) -> Open:
+    def _place_and_mix(self, record: LabelRecord) -> Open:
         around, place = record.environmental, self.use.place
         return {
             "product.buffer_printed": around.buffer_ft is not None,
             "product.buffer_short_ft": _difference(around.buffer_ft, place.water_ft),
             "product.aquatic_toxic": bool(around.aquatic_toxic),
-            "product.understory_unprinted": self.understory_unprinted(record),
-            **self.mix(record),
+            "product.understory_unprinted": self._understory_unprinted(record),
+            **self._mix(record),
         }
 
-    def understory_unprinted(self, record: LabelRecord) -> bool | None:
+    def _understory_unprinted(self, record: LabelRecord) -> bool | None:
         plants = self.use.place.understory_crops
         if plants is None:
             return None
         printed = {crop for site in record.sites for crop in site.crops}
         return any(plant not in printed for plant in plants)
 
-    def mix(self, record: LabelRecord) -> Open:
+    def _mix(self, record: LabelRecord) -> Open:
         others = [other for other in self.use.tank_mix if other.record is not record]
         clash = [_mix_forbidden(record, other.record, self.substances) for other in others]
         speaks = [_mentions(record, other.record) or _mentions(other.record, record) for other in others]

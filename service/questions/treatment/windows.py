@@ -5,25 +5,21 @@ from __future__ import annotations
 from datetime import date
 
 from service.compute.label_days import earliest_harvest, first_day_again, first_day_of_next_year
-from service.domain.label import LabelRecord, LabelSite
 from service.domain.label_use import Use
 from service.questions.treatment.log_facts import PAIRS, Log
 from service.questions.treatment.question import Dates, Facts
-from service.questions.treatment.substances import Substances
 from service.reasoning.rulebook import Rulebook
 
 
-def dates_of(
-    use: Use, record: LabelRecord, direction: LabelSite | None, *, facts: Facts, rulebook: Rulebook
-) -> Dates:
+def dates_of(log: Log, facts: Facts, rulebook: Rulebook) -> Dates:
     """What the label and the log say of days; nothing where the label does not print the crop."""
-    if direction is None:
+    use, phi = log.use, log.direction.phi_days
+    if not log.is_printed:
         return Dates()
-    phi = direction.phi_days
     return Dates(
         earliest_harvest=None if phi is None else earliest_harvest(use.on, phi),
         last_use_before_harvest=_last_use(use, phi),
-        opens_again=_opens_again(Log(use, record, direction, Substances(rulebook.catalogue)), facts, rulebook),
+        opens_again=_opens_again(log, facts, rulebook),
     )
 
 
