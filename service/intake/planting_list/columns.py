@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from service.intake.planting_list.amounts import read_count, take_price
+from service.intake.planting_list.amounts import read_count, read_price, take_price
 from service.intake.planting_list.headings import Role, heading_row, role_of, roles_of
 from service.intake.planting_list.phrase import Phrase
 from service.intake.planting_list.sizes import take_size
@@ -48,9 +48,9 @@ def columns_of(rows: Sequence[Sequence[str]], read: Reader) -> Columns:
 
     place = heading_row(seen, [any(map(is_named, cells)) for cells in seen[:30]])
     if place is not None:
-        roles, body = roles_of(seen[place]), seen[place + 1 :]
-        roles = tuple(None if role == "quantity" and _runs(body, at, roles) else role for at, role in enumerate(roles))
-        return Columns(roles, place, tuple(cell.strip() for cell in seen[place]))
+        body, written = seen[place + 1 :], [cell.strip() for cell in seen[place]]
+        told = ["" if role_of(cell) == "quantity" and _runs(body, at) else cell for at, cell in enumerate(written)]
+        return Columns(roles_of(told), place, tuple(written))
     return Columns(_by_content(seen, read))
 
 
@@ -75,9 +75,10 @@ def _by_content(rows: Sequence[Sequence[str]], read: Reader) -> tuple[Role | Non
 
 
 def _role(column: list[str], read: Reader) -> Role | None:
+    priced = any(take_price(cell)[1] for cell in column)
     tests: tuple[tuple[Role, Callable[[str], bool]], ...] = (
         ("quantity", lambda cell: (count := read_count(cell)) is not None and count.trees is not None),
-        ("price", lambda cell: take_price(cell)[1] is not None),
+        ("price", lambda cell: priced and read_price(cell) is not None),
         ("rootstock", lambda cell: (root := read(cell).root) is not None and root[1] is not None),
         ("crop", lambda cell: bool(read(cell).crops) and not read(cell).called),
         ("size", lambda cell: take_size(cell)[1] is not None),
@@ -87,7 +88,7 @@ def _role(column: list[str], read: Reader) -> Role | None:
     return next((role for role, test in tests if _share(column, test) >= _ENOUGH), None)
 
 
-def _runs(rows: Sequence[Sequence[str]], at: int, roles: Sequence[Role | None]) -> bool:
+def _runs(rows: Sequence[Sequence[str]], at: int) -> bool:
     return _is_running([cells[at].strip() for cells in rows if at < len(cells) and cells[at].strip()])
 
 

@@ -32,9 +32,9 @@ def _valued(pieces: Sequence[Piece], at: int) -> tuple[Count, set[int]]:
     following = pieces[at + 1] if at + 1 < len(pieces) else None
     if following and following.kind == "number" and following.text.lower() in ("dozen", "docenas"):
         return Count(piece.number * following.number), {at, at + 1}
-    before = pieces[at - 1] if at else None
-    if before and before.text.lower() in ("half", "media") and piece.number == 12:
-        return Count(6), {at - 1, at}
+    before = [place for place in range(max(0, at - 2), at) if pieces[place].text.lower() in ("half", "media")]
+    if before and piece.number == 12:
+        return Count(6), {*range(before[0], at + 1)}
     return Count(piece.number), {at}
 
 
@@ -55,9 +55,10 @@ def _leads(pieces: Sequence[Piece], at: int) -> bool:
 def _ends(pieces: Sequence[Piece], at: int) -> bool:
     """Whether the number, in figures, comes after a name or a mark with nothing behind it."""
     rest = [piece for piece in pieces[at + 1 :] if piece.kind not in _LIGHT]
-    if rest or not pieces[at].text.isdecimal() or pieces[at].number in _YEARS or not at:
+    figures = pieces[at].text.isdecimal() or pieces[at].kind == "range"
+    if rest or not figures or pieces[at].number in _YEARS or not at:
         return False
-    return pieces[at - 1].kind in ("name", "crop", "mark", "root", "filler")
+    return pieces[at - 1].kind in ("name", "crop", "mark", "root", "filler", "word")
 
 
 def _alone(pieces: Sequence[Piece], at: int) -> bool:

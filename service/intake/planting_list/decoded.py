@@ -19,6 +19,7 @@ _MARKS = (
     (codecs.BOM_UTF16_BE, "utf-16"),
 )
 _LIKELY = ["cp1252", "mac_roman", "cp850"]
+_POSSIBLE = [*_LIKELY, "cp1250", "cp1251", "cp1253", "cp1254", "gb18030", "big5", "cp932", "euc_kr"]
 _LETTERS = frozenset("áéíóúüñçàèìòùâêîôûäößÁÉÍÓÚÜÑÇÀÈÉÄÖ'’‘“”–—·×®™°ºª¿¡€½¼¾")
 
 
@@ -60,7 +61,7 @@ def _by_mark(head: bytes) -> str | None:
 
 
 def _by_zeros(head: bytes) -> str | None:
-    if b"\0" not in head:
+    if head.count(0) * 4 < len(head):
         return None
     return "utf-16-le" if head[1::2].count(0) > head[::2].count(0) else "utf-16-be"
 
@@ -84,8 +85,8 @@ def _likeliest(file: BinaryIO) -> str:
     shares = [(_share(telling, name), -place, name) for place, name in enumerate(_LIKELY)]
     if max(shares)[0] >= 0.75:
         return max(shares)[2]
-    found = from_bytes(telling).best()
-    return found.encoding if found else "cp1252"
+    found = from_bytes(telling, cp_isolation=_POSSIBLE).best()
+    return found.encoding if found else _LIKELY[0]
 
 
 def _share(data: bytes, encoding: str) -> float:

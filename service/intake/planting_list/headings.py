@@ -12,7 +12,7 @@ Role = Literal["quantity", "name", "crop", "rootstock", "size", "price", "total"
 _EXACT: dict[Role, str] = {
     "quantity": "qty|quantity|quant|q|no|nr|number|count|how many|trees|no trees|amount|amt|pcs|pieces|units"
                 "|cant|cantidad|cantidades|unidades|uds|num|numero|n|anzahl|ordered|order|trees wanted|arboles|ct"
-                "|no of trees",
+                "|no of trees|menge|stuck|stueck",
     "name": "variety|varieties|cultivar|cultivars|name|tree name|item name|item|description|plant|plants|selection"
             "|variedad|variedades|nombre|cultivar name|sorte|fruit variety|product|producto|descripcion|choice"
             "|first choice|tree|variety name|articulo|what|name of tree|arbol|nombre de variedad|plant name",

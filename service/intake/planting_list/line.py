@@ -104,8 +104,8 @@ class _Line:
         if self._cell("crop") and not column and not any(called.bearers for called in self.crop_phrase.called):
             self.marks.append("crop_not_known")
         carried = self.reader.lexicon.root_crops(root.rootstock) if root and root.rootstock else ()
-        said = phrase.crops or self.asked.said
-        return replace(self.around, said=frozenset(said), column=frozenset(column), root=frozenset(carried))
+        told = replace(self.around, column=frozenset(column), root=frozenset(carried))
+        return replace(told, said=frozenset(phrase.crops), row=frozenset(self.asked.said))
 
     def _crop_only(self, phrase: Phrase, around: Around) -> tuple[ReadName, ...]:
         """A line that says the crop and no cultivar."""

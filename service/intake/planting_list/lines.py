@@ -24,6 +24,7 @@ from service.intake.planting_list.prose import (
     heading_of,
     is_closing,
     items_of,
+    may_list,
     set_aside,
 )
 from service.intake.planting_list.separated import Row
@@ -32,7 +33,7 @@ from service.intake.planting_list.tables import Table
 _FIRST_ROWS = 1_000
 _FIRST_LETTERS = 2_000_000
 _REMEMBERED, _SHORT = 32_768, 160
-_LISTING = 0.4
+_LISTING, _SHORT_LINES = 0.4, 0.8
 _GLUE = " | "
 
 
@@ -93,7 +94,8 @@ class RowReader:
         """Whether the lines of a text are a list, rather than a letter that names a tree."""
         filled = [_GLUE.join(filter(None, cells)) for _, cells in rows if any(cells)]
         asking = sum(asks_for_trees(text, self.phrase(text), listing=False) for text in filled)
-        return bool(filled) and asking >= _LISTING * len(filled)
+        short = sum(map(may_list, filled))
+        return bool(filled) and (asking >= _LISTING * len(filled) or short >= _SHORT_LINES * len(filled))
 
 
 def _first(rows: Iterator[Row]) -> Iterator[Row]:
@@ -190,7 +192,6 @@ class _Reading:
         phrase = reader.phrase(text)
         if not asks_for_trees(text, phrase, listing=self.opened.listing):
             return
-        one = phrase.several or (len(phrase.called) < 2 and "," not in text)
-        items = [text] if one else items_of(text, reader.lexicon)
+        items = [text] if phrase.several or phrase.choice else items_of(text, reader.lexicon)
         for item in items:
             yield Asked([item], Columns(("name",)), said=phrase.crops if len(items) > 1 else ())

@@ -26,6 +26,7 @@ class Around:
 
     said: frozenset[str] = frozenset()
     column: frozenset[str] = frozenset()
+    row: frozenset[str] = frozenset()
     root: frozenset[str] = frozenset()
     heading: frozenset[str] = frozenset()
     mostly: frozenset[str] = frozenset()
@@ -78,7 +79,8 @@ class Naming:
 
     def _fitting(self, bearers: tuple[Bearer, ...], around: Around) -> tuple[tuple[Bearer, ...], Marks]:
         """The bearers that are left when all around the name has been heard, and what told them apart."""
-        left, marks = self._fits(bearers, around.said) or bearers, list[Mark]()
+        left = self._fits(bearers, around.said) or bearers
+        left, marks = self._fits(left, around.row) or left, list[Mark]()
         told: tuple[tuple[Mark, frozenset[str]], ...] = (
             ("crop_from_column", around.column), ("crop_from_rootstock", around.root),
             ("crop_from_heading", around.heading), ("crop_from_list", around.mostly),

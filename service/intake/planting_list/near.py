@@ -16,6 +16,7 @@ AHEAD_BY = 4.0
 _OFFERED = 5
 _LOOKED_AT = 12
 _SHORTEST = 3
+_CUT_SHORT = 93.0
 
 
 class NearNames:
@@ -75,11 +76,11 @@ def likeness(wanted: str, name: str) -> float:
     """
     whole = fuzz.ratio(wanted, name)
     sorted_words = 0.97 * fuzz.token_sort_ratio(wanted, name)
-    joined = 0.99 * fuzz.ratio(wanted.replace(" ", ""), name.replace(" ", ""))
+    joined = 0.99 * fuzz.ratio(wanted.replace(" ", ""), name.replace(" ", ""), score_cutoff=92)
     shorter, longer = sorted((len(wanted), len(name)))
     share = 0.75 + 0.25 * shorter / longer if len(name) <= len(wanted) else 0.7 + 0.13 * shorter / longer
     shared = fuzz.token_set_ratio(wanted, name) * share
-    return max(whole, sorted_words, joined, shared, 90.0 if _cut_short(wanted, name) else 0.0)
+    return max(whole, sorted_words, joined, shared, _CUT_SHORT if _cut_short(wanted, name) else 0.0)
 
 
 def _cut_short(wanted: str, name: str) -> bool:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from service.domain.planting_list import Why
+from service.intake.planting_list.amounts import word_count
 from service.intake.planting_list.lexicon import Lexicon
 from service.intake.planting_list.phrase import Phrase, without_bullet
 from service.intake.planting_list.scan import Piece, pieces_of
@@ -29,7 +30,8 @@ _EDGES = " \t:：=#*_~[]()—–-•·.,>|<!0123456789"
 _TREES = re.compile(r"(?i)\b(?:trees?|árboles|arboles|de)\b")
 _ENDS = re.compile(r"[.!?]\s*$")
 _CUT = re.compile(r"[,;]|&|\+|\b(?:and|y|plus)\b", re.IGNORECASE)
-_SHORT, _MANY_WORDS, _TELLING_LETTERS = 5, 12, 6
+_COUNTED = re.compile(r"\W*(?:x ?)?\d|\W*(?:qty|cant)\b", re.IGNORECASE)
+_SHORT, _MANY_WORDS, _TELLING_LETTERS, _CUT_SHORT_WORDS = 5, 12, 6, 3
 SIGNED_OFF_LINES = 8
 
 
@@ -71,17 +73,25 @@ def is_closing(text: str) -> bool:
 def asks_for_trees(text: str, phrase: Phrase, *, listing: bool) -> bool:
     """Whether a line of free text asks for trees; `listing` says that the lines around it do."""
     words = text.split()
-    led = without_bullet(text) != text.strip() or (phrase.count is not None and words[:1] != [])
-    detailed = led or phrase.root is not None or phrase.size is not None or phrase.price is not None
+    led = without_bullet(text) != text.strip() or _COUNTED.match(text) is not None or word_count(words[0]) is not None
+    told = (phrase.count, phrase.root, phrase.size, phrase.price)
+    detailed = led or any(one is not None for one in told)
     if any(called.bearers for called in phrase.called):
         letters = max(len(plain(called.written)) for called in phrase.called)
         spaced = any(" " in called.written for called in phrase.called)
         return detailed or len(words) <= _SHORT or spaced or letters >= _TELLING_LETTERS
-    if _TALK.match(text) or (len(words) > _MANY_WORDS) or (_ENDS.search(text) and len(words) > _SHORT):
+    if _TALK.match(text) or len(words) > _MANY_WORDS or (_ENDS.search(text) and len(words) > _SHORT):
         return False
     if phrase.crops:
         return detailed or len(words) <= _SHORT
-    return bool(phrase.called) and (led or (listing and len(words) <= _SHORT and not _ENDS.search(text)))
+    return bool(phrase.called) and (led or (listing and may_list(text)))
+
+
+def may_list(text: str) -> bool:
+    """Whether a line is as short as the lines of lists are, and no talk."""
+    words = text.split()
+    ends = _ENDS.search(text) and not (len(words) <= _CUT_SHORT_WORDS and text.rstrip().endswith("."))
+    return len(words) <= _SHORT and not ends and not _TALK.match(text) and not text.rstrip().endswith(":")
 
 
 def items_of(text: str, lexicon: Lexicon) -> list[str]:

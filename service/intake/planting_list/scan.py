@@ -17,11 +17,12 @@ from service.intake.planting_list.lexicon import Bearer, Lexicon
 from service.knowledge.spelling import plain
 
 Kind = Literal["name", "root", "crop", "number", "range", "times", "on", "or", "and", "filler", "mark", "word"]
-_TOKEN = re.compile(r"\d{1,4}/\d{1,4}(?![\d/])|[^\s,;:()\[\]{}/|¦&+*•·\"“”=]+|[,;:()\[\]{}/|¦&+*]")
+_TOKEN = re.compile(r"\d{1,3}(?:,\d{3})+(?!\d)|\d{1,4}/\d{1,4}(?![\d/])|"
+                    r"[^\s,;:()\[\]{}/|¦&+*•·\"“”=]+|[,;:()\[\]{}/|¦&+*]")  # fmt: skip
 _MARKS = frozenset(",;:()[]{}/|¦&+*-–—.…")
 _TIMES = re.compile(r"[x×](\d{1,6})|(\d{1,6})[x×]", re.IGNORECASE)
 _RANGE = re.compile(r"\d{1,4}[-–]\d{1,4}")
-_ORDINAL = re.compile(r"#?(\d{1,6})\.?")
+_ORDINAL = re.compile(r"#?(\d{1,6}|\d{1,3}(?:,\d{3})+)\.?")
 _FILLERS = frozenset(
     (*("a", "an", "the", "of", "please", "tree", "trees", "each", "ea", "variety", "fruit", "plant", "plants", "pcs"),
      *("pc", "ct", "qty", "quantity", "count", "espalier", "espaliered", "organic", "healthy", "young", "maiden"),
@@ -34,6 +35,7 @@ _FILLERS = frozenset(
 _ON = frozenset(("on", "sobre", "rootstock", "rootstocks", "r/s", "rs", "portainjerto", "portainjertos", "patrón",
                  "patron", "stock", "roots", "pie"))  # fmt: skip
 _OR, _AND = frozenset(("or", "o", "ó")), frozenset(("and", "y", "e", "plus", "with", "con"))
+_JOINING = _ON | _OR | _AND
 _BY_KIND: tuple[tuple[Kind, frozenset[str]], ...] = (
     ("filler", frozenset(("x", "×"))), ("on", _ON), ("or", _OR), ("and", _AND), ("filler", _FILLERS)
 )  # fmt: skip
@@ -96,7 +98,8 @@ def _longest(tokens: list[str], plains: list[str], at: tuple[int, Lexicon]) -> t
         end += 1
     for stop in range(end, place, -1):
         key = "".join(plains[place:stop])
-        if not key or (stop - place == 1 and tokens[place].lower() in _ON | _OR | _AND):
+        small = stop - place == 1 and tokens[place].lower() in _JOINING
+        if small or not plains[place] or not plains[stop - 1]:
             continue
         text = " ".join(tokens[place:stop])
         if (root := lexicon.root(key)) is not None:
@@ -112,11 +115,13 @@ def _single(token: str, key: str) -> Piece:
     """What a word is that names nothing."""
     lower = token.lower()
     if match := _ORDINAL.fullmatch(token):
-        return Piece("number", token, number=int(match[1]))
+        return Piece("number", token, number=int(match[1].replace(",", "")))
     if match := _TIMES.fullmatch(token):
         return Piece("times", token, number=int(match[1] or match[2]))
     if not key:
         return Piece("mark", token)
+    if token[0].isupper() and token.endswith(".") and len(token) > 3:
+        return Piece("word", token)  # a name cut short
     number = word_count(token)
     return Piece("number" if number else kind_of_word(lower), token, number=number or 0)
 

@@ -6,6 +6,7 @@ A quote that is never closed costs its own row and no more; a row is never longe
 from __future__ import annotations
 
 import csv
+import re
 from collections import Counter, deque
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import islice
@@ -14,6 +15,8 @@ Row = tuple[int, list[str]]
 _MARKS = ("\t", ";", "|", ",")
 _LOOKED_AT = 200
 _QUOTED_LINES = 20
+_INCHES = re.compile(r"(?<=\d)\"(?!\"|\s*(?:[,;\t|]|$))")
+_QUOTE_OPENS = re.compile(r"(^ ?|[,;\t|] ?)\"")
 
 
 def separator_of(lines: Sequence[str]) -> str | None:
@@ -59,10 +62,12 @@ def _steadiness(lines: Sequence[str], mark: str) -> float:
     """How steadily a mark cuts the lines into columns: 0 where it does not."""
     if not lines or not any(mark in line for line in lines):
         return 0.0
-    counts = Counter(len(cells) for _, cells in split_rows((line + "\n" for line in lines), mark, columns=99) if cells)
+    whole = (line if line.endswith("\n") else line + "\n" for line in lines)
+    widths = [len(cells) for _, cells in split_rows(whole, mark, columns=99) if cells]
+    counts = Counter(widths)
     usual, times = max(((count, times) for count, times in counts.items() if count > 1), default=(1, 0),
                        key=lambda one: (one[1], one[0]))  # fmt: skip
-    share = times / len(lines)
+    share = times / max(1, len(widths))
     least = 0.8 if mark == "," else 0.5
     if share < least or (len(lines) == 1 and (mark == "," or usual < 3)):
         return 0.0
@@ -76,12 +81,21 @@ def _records(lines: Iterable[str]) -> Iterator[str]:
         if line.count('"') % 2 == 0:
             yield line.replace("\0", "")
             continue
+        inches = _INCHES.sub("”", line)
+        if inches != line and inches.count('"') % 2 == 0:
+            yield inches.replace("\0", "")
+            continue
         ahead.extend(islice(source, max(0, _QUOTED_LINES - len(ahead))))
         end = next((place for place, one in enumerate(ahead) if one.count('"') % 2), None)
         if end is None or not _opens_a_cell(line):
-            yield line.replace('"', "”").replace("\0", "")
+            yield _as_inches(line).replace("\0", "")
         else:
             yield "".join((line, *(ahead.popleft() for _ in range(end + 1)))).replace("\0", "")
+
+
+def _as_inches(line: str) -> str:
+    """The line without quotes at the beginning of cells; all others are signs of inches."""
+    return _QUOTE_OPENS.sub(r"\1", line).replace('"', "”")
 
 
 def _opens_a_cell(line: str) -> bool:

@@ -27,8 +27,8 @@ _REFUSED = (
     (b"MZ\x90", "a program; send a list"),
     (b"SQLite format 3", "a database; send the list as a workbook or .csv"),
 )  # fmt: skip
-_MAIL_LINE = re.compile(rb"(?i)(?:from|to|cc|subject|date|received|return-path|delivered-to|mime-version|message-id|"
-                        rb"content-type|x-[a-z-]+|de|para|asunto|fecha|enviado):[ \t]")  # fmt: skip
+_MAIL_LINE = re.compile(rb"(?i)(?:from|to|cc|subject|date|received|sent|return-path|delivered-to|mime-version|"
+                        rb"message-id|content-type|x-[a-z-]+|de|para|asunto|fecha|enviado):[ \t]")  # fmt: skip
 _MAIL_NEED = re.compile(rb"(?im)^(?:from|subject|mime-version|received):[ \t]")
 _HTML = re.compile(rb"(?is)\s*(?:<!doctype html|<html|<head|<body|<table|<div|<meta)\b")
 
@@ -51,7 +51,7 @@ def sort_of(head: bytes) -> Sort:
         return "mail"
     if _HTML.match(bare):
         return "html"
-    if b"\0" in head and not _is_wide_text(head):
+    if head.count(0) > max(2, len(head) // 50) and not _is_wide_text(head):
         raise NotUnderstood(("/file", "this is not text; send the list as .csv, .xlsx, .ods, .eml or plain text"))
     return "text"
 
