@@ -8,7 +8,7 @@ from datetime import UTC, date, datetime, timedelta
 from typing import Any
 
 from service.api.house import parts
-from service.api.keeping import sent_key
+from service.api.keeping import idempotency_key
 from service.domain.application import Application
 from service.domain.errors import NotUnderstood
 from service.domain.label_use import Offered
@@ -22,7 +22,7 @@ _A_DAY = timedelta(days=1)  # a till may stand in a time zone ahead of ours
 
 def entry_of(asked: dict[str, Any]) -> Application:
     """The entry, not stored yet; NotUnderstood points at what is not known or cannot be."""
-    key = sent_key()
+    key = idempotency_key()
     corrected = _corrected(asked)
     entry = Application(
         id=new_entry_id() if key is None else hashlib.sha256(f"applications {key}".encode()).hexdigest()[:_ID_LETTERS],

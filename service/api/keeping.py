@@ -37,7 +37,7 @@ def keeps(question: str) -> Callable[[View], View]:
     def decorator(view: View) -> View:
         @wraps(view)
         def kept(asked: dict[str, Any] | None, *args: Any, **kwargs: Any) -> dict[str, Any]:
-            key, digest = sent_key(), _digest(question)
+            key, digest = idempotency_key(), _digest(question)
             if not asked or not asked.get("keep"):
                 return cast(dict[str, Any], view(asked, *args, **kwargs))
             earlier = _earlier(key, digest)
@@ -52,7 +52,7 @@ def keeps(question: str) -> Callable[[View], View]:
     return decorator
 
 
-def sent_key() -> str | None:
+def idempotency_key() -> str | None:
     """The idempotency key of the request; None where it carries none."""
     key = request.headers.get(HEADER)
     if key is not None and not (1 <= len(key) <= 255 and all("!" <= letter <= "~" for letter in key)):
