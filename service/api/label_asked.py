@@ -243,7 +243,11 @@ class LabelTold(_Label):
 def record_of(asked: Mapping[str, Any], *, pointer: str = "") -> ReadRecord:
     """The record in a checked JSON object, with ids in the place of names; `pointer` is where the object stands."""
     house = parts()
-    names = LabelNames(house.names, house.rulebook.catalogue)
+    return settled_record(asked, LabelNames(house.names, house.rulebook.catalogue), pointer=pointer)
+
+
+def settled_record(asked: Mapping[str, Any], names: LabelNames, *, pointer: str = "") -> ReadRecord:
+    """The same outside of a request; raises NotUnderstood with every name that is not found."""
     settled = names.settle(_json_names(deepcopy(dict(asked))))
     if names.faults:
         raise NotUnderstood(*((pointer + at, sentence) for at, sentence in names.faults))
@@ -253,5 +257,5 @@ def record_of(asked: Mapping[str, Any], *, pointer: str = "") -> ReadRecord:
 def _json_names(asked: dict[str, Any]) -> dict[str, Any]:
     """The loaded object under the names of the JSON: the schema calls `with` by a name that Python takes."""
     for gap in (asked.get("compatibility") or {}).get("intervals") or ():
-        gap["with"] = gap.pop("with_", None) or gap["with"]
+        gap["with"] = gap.pop("with_")
     return asked

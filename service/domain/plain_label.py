@@ -79,6 +79,7 @@ def _object(kind: type[R], plain: Mapping[str, Any], *, at: Place) -> R:
     values = {}
     for name, hint in _hints(cast(Any, kind)).items():
         given = plain.get(_written(name))
+        given = given.strip() or None if isinstance(given, str) else given
         if given is not None:
             values[name] = _value(hint, given, at=(f"{pointer}/{_written(name)}", left_out))
     return kind(**values)

@@ -68,10 +68,11 @@ def versions_of(database: Database, product_id: str) -> tuple[ShelfProduct, ...]
 
 
 def add_product(database: Database, record: LabelRecord) -> ShelfProduct:
-    """Put a new product on the shelf; its record carries the id."""
+    """Put a new product on the shelf, or one back that was withdrawn; its record carries the id."""
     try:
         with database.writing() as session:
-            if session.get(ShelfProductRow, record.id) is not None:
+            there = _locked(session, record.id or "")
+            if there is not None and there.withdrawn_at is None:
                 raise OnShelfAlready(f"The shelf has a product “{record.id}” already; change that one (PUT).")
             return _put(session, record)
     except IntegrityError:
@@ -110,7 +111,7 @@ def withdraw(database: Database, product_id: str) -> ShelfProduct:
 
 def _put(session: Session, record: LabelRecord) -> ShelfProduct:
     assert record.id is not None
-    text = json.dumps(plain_record(record), ensure_ascii=False)
+    text = json.dumps(plain_record(record))
     row = _locked(session, record.id)
     if row is None:
         row = ShelfProductRow(id=record.id, version=0, withdrawn_at=None)
