@@ -180,7 +180,8 @@ class DiagnosisAsked(Asked):
 @blueprint.route("/diagnoses", methods=["POST"])
 @blueprint.asks(DiagnosisAsked)
 @blueprint.answers(envelope("Diagnosis", DiagnosisTold))
-@blueprint.shows("diagnosis-crop-is-no-host", {"disorder": "suspected"}, documented=("signs.present", "signs.absent"))
+@blueprint.shows("plum-is-no-host-of-peach-leaf-curl", {"disorder": "suspected"},
+                 documented=("signs.present", "signs.absent"))  # fmt: skip
 @keeps("diagnoses")
 def diagnose_tree(asked: dict[str, Any]) -> dict[str, Any]:
     """Diagnose one tree.
