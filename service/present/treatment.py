@@ -118,7 +118,7 @@ class _Writer:
         }
 
     def product(self, one: JudgedProduct) -> dict[str, Any]:
-        record = one.offered.record
+        record, is_open = one.offered.record, one.verdict != "forbidden"
         return {
             "product": one.offered.id,
             "version": one.offered.version,
@@ -129,8 +129,8 @@ class _Writer:
             "actives": list(record.actives),
             "verdict": one.verdict,
             "why": [self.reason(each) for each in self.reasons_for(one)],
-            "waits_for": [self.waits(each) for each in one.waiting if not each.left_to_user],
-            "only_if": [self.waits(each) for each in one.waiting if each.left_to_user and one.verdict != "forbidden"],
+            "waits_for": [self.waits(each) for each in one.waiting if not each.left_to_user and is_open],
+            "only_if": [self.waits(each) for each in one.waiting if each.left_to_user and is_open],
             **self.harvest(one),
             "reentry": self.phrases.reentry(record.reentry_text),
             "ppe": list(record.ppe or ()),

@@ -113,11 +113,16 @@ class _Way:
         }  # fmt: skip
 
     def unknown(self, judged: list[JudgedProduct]) -> tuple[str, ...]:
-        """The facts worth asking for: first those that keep a product from being allowed."""
-        gating = (name for one in judged for each in one.waiting if not each.left_to_user for name in each.facts)
-        cases = [{**self.facts, **one.facts} for one in judged] or [self.facts]
+        """The facts worth asking for, each question once: first what keeps a product from being allowed."""
+        left = [one for one in judged if one.verdict != "forbidden"]
+        gating = (name for one in left for each in one.waiting if not each.left_to_user for name in each.facts)
+        cases = [{**self.facts, **one.facts} for one in left]
         others = worth_asking(cases, self.rulebook, (NEED_RULES, PRODUCT_RULES))
-        return tuple(dict.fromkeys((*gating, *others)))
+        more = worth_asking([self.facts], self.rulebook, (NEED_RULES,))
+        by_question: dict[str | None, str] = {}
+        for name in (*gating, *others, *more):
+            by_question.setdefault(self.rulebook.vocabulary.facts[name].needs, name)
+        return tuple(by_question.values())
 
 
 def _order(one: JudgedProduct) -> tuple[int, int, str, str]:
