@@ -25,6 +25,11 @@ def ask(client: FlaskClient, **question: Any) -> dict[str, Any]:
     return answer
 
 
+def cautions(client: FlaskClient, **question: Any) -> set[str]:
+    told = client.post("/v1/diagnoses", json=question)
+    return {one["id"] for one in told.json["cautions"]}
+
+
 def test_a_plum_is_told_of_aphids_and_why_it_is_not_leaf_curl(client: FlaskClient) -> None:
     answer = ask(client, **PLUM)
     assert answer["suspects"][0]["disorder"] == "leaf_curl_plum_aphid"
@@ -85,6 +90,80 @@ def test_a_regulated_pest_is_reported_and_not_moved(client: FlaskClient) -> None
     regulated = [one for one in answer["suspects"] if one["regulated"] != "none" and one["likelihood"] > 0.1]
     assert regulated
     assert answer["refer"] == {"to": "agriculture_office", "move_material": "never"}
+
+
+def test_a_regulated_pest_that_is_not_ruled_out_keeps_everything_in_the_garden(client: FlaskClient) -> None:
+    answer = ask(client, crop="sweet_cherry", stage="harvest", signs={"present": ["fr_maggots"]})
+    assert (answer["certainty"], answer["treat"]) == ("not_enough", "no")
+    assert answer["refer"] == {"to": "agriculture_office", "move_material": "never"}
+    assert answer["sample"]["sample"] == "regulated"
+    assert "European cherry fruit fly" in answer["text"]
+    assert "sample" not in answer["text"]
+
+
+def test_a_bare_complaint_raises_no_alarm(client: FlaskClient) -> None:
+    answer = ask(client, crop="apple", complaint="wormy_apple")
+    assert (answer["certainty"], answer["treat"]) == ("not_enough", "no")
+    assert answer["refer"] == {"to": None, "move_material": None}
+
+
+def test_the_text_begins_with_how_sure_it_is_and_goes_on_with_what_to_do(client: FlaskClient) -> None:
+    signs = {"present": ["sh_crook", "sh_ooze"]}
+    answer = ask(client, crop="european_pear", stage="shoot_growth", signs=signs)
+    assert answer["text"].startswith("Very likely: fire blight. Today, or on the first dry day, cut each strike 12 in")
+    assert answer["suspects"][0]["act_by"] == "same_day"
+    assert {"bleach", "ladder", "power_lines"} <= cautions(client, crop="apple", stage="shoot_growth", signs=signs)
+
+
+def test_in_winter_fire_blight_can_wait_for_a_dry_day(client: FlaskClient) -> None:
+    signs = {"present": ["br_canker_sunken", "sh_ooze", "sh_crook"]}
+    answer = ask(client, crop="european_pear", stage="dormant", signs=signs)
+    fire_blight = next(one for one in answer["suspects"] if one["disorder"] == "fire_blight")
+    assert fire_blight["act_by"] == "this_season"
+
+
+def test_a_suspect_of_which_too_little_speaks_gets_no_measures_and_no_haste(client: FlaskClient) -> None:
+    answer = ask(client, crop="japanese_plum", stage="shoot_growth", signs={"present": ["lf_curl_tight"]})
+    unlikely = [one for one in answer["suspects"] if one["certainty"] == "not_enough"]
+    assert unlikely
+    assert all(one["measures"] == [] and one["act_by"] is None for one in unlikely)
+    assert answer["suspects"][0]["measures"]
+
+
+@pytest.mark.parametrize(
+    ("question", "to"),
+    [
+        ({"crop": "apple", "stage": "fruit_growth", "signs": {"present": ["br_conk", "wt_slow"]}}, "arborist"),
+        ({"crop": "apple", "signs": {"present": ["rt_bark_brown", "rt_wet", "wt_collapse"]}}, "plant_clinic"),
+        ({"crop": "peach", "signs": {"present": ["lf_strap_cup", "wt_weedkiller"]}}, "extension_office"),
+        ({"crop": "pawpaw", "signs": {"present": ["lf_ragged"]}}, "plant_clinic"),
+    ],
+)
+def test_what_the_counter_cannot_settle_goes_to_who_can(client: FlaskClient, question: dict[str, Any], to: str) -> None:
+    assert ask(client, **question)["refer"]["to"] == to
+
+
+def test_words_that_nobody_has_confirmed_are_confirmed_first(client: FlaskClient) -> None:
+    silent = ask(client, crop="apple")
+    offered = ask(client, crop="apple", words="white powder on the leaves")
+    assert silent["certainty"] == offered["certainty"] == "not_enough"
+    assert silent["suspects"] == []
+    assert silent["tell_apart"] is None
+    assert silent["text"] != offered["text"]
+    assert "Agree with the customer first" in offered["text"]
+
+
+def test_a_complaint_without_a_disease_is_sent_to_the_question_that_answers_it(client: FlaskClient) -> None:
+    answer = ask(client, crop="apple", complaint="can_i_prune_now")
+    assert answer["text"].startswith("No disease need stand behind that.")
+    assert "pruning plan" in answer["text"]
+
+
+def test_questions_that_tell_little_beside_the_best_are_not_asked(client: FlaskClient) -> None:
+    for case in read_cases():
+        signs = {"present": list(case.present[:1])}
+        gains = [one["gain"] for one in ask(client, crop=case.crop, stage=case.stage, signs=signs)["ask_next"]]
+        assert all(gain >= 0.29 * gains[0] for gain in gains)
 
 
 def test_words_are_offered_for_confirmation_with_the_question_to_ask(client: FlaskClient) -> None:
