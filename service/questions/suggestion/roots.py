@@ -140,13 +140,13 @@ class RootChooser:
         """The best root that is not named as failing with the cultivar; the flag says that there is no such root."""
         ranked = self._ranked[crop]
         for choice in ranked:
-            if choice.fits and not _named_incompatible(choice.rootstock, cultivar):
+            if choice.fits and not named_incompatible(choice.rootstock, cultivar):
                 return choice, False
-        return ranked[0], _named_incompatible(ranked[0].rootstock, cultivar)
+        return ranked[0], named_incompatible(ranked[0].rootstock, cultivar)
 
     def others(self, crop: str, cultivar: str, *, most: int) -> tuple[RootChoice, ...]:
         """The next best roots after the best one, so that staff can pick the one that is in stock."""
-        bearing = [choice for choice in self._ranked[crop] if not _named_incompatible(choice.rootstock, cultivar)]
+        bearing = [choice for choice in self._ranked[crop] if not named_incompatible(choice.rootstock, cultivar)]
         return tuple(choice for choice in bearing[1:] if choice.fits)[:most]
 
     def _judged(self, known: KnownRoot, matcher: Matcher, edge_share: float) -> RootChoice:
@@ -160,6 +160,7 @@ def _rank(choice: RootChoice) -> tuple[bool, int, str]:
     return not choice.fits, -choice.judgement.points, "" if choice.rootstock is None else choice.rootstock.id
 
 
-def _named_incompatible(root: Rootstock | None, cultivar: str) -> bool:
+def named_incompatible(root: Rootstock | None, cultivar: str) -> bool:
+    """Whether the cultivar is named as failing on the root."""
     named = None if root is None else root.incompatible_cultivars
     return named is not None and cultivar in named.value

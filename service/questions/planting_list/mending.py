@@ -1,0 +1,125 @@
+"""The cheapest repair of a list: which lines to keep, to change, to drop, and what to add, so that it passes.
+
+The solver reckons room as ground; whether trees really go on the plot the sketch tells. Where it leaves some over, the
+ground is taken as less and the question is put again.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+
+from service.compute.list_repair import Costs, Line, NoRepair, Room, Task, repair
+from service.compute.list_repair import Repair as Found
+from service.domain.checked_list import AddedTree, Addition, LineChange, Repair
+from service.domain.planting_list import ReadList
+from service.questions.planting_list.choices import Way, Ways, added_lines, rewritten
+from service.questions.planting_list.lines import LineChecker
+from service.questions.planting_list.pollen import ListPollen
+from service.questions.planting_list.question import CheckedList, Mended
+from service.questions.planting_list.room import Planted, area_needed_sq_ft
+
+_TRIES = 4
+_COSTS = ("keep", "rootstock", "replace", "add", "drop")
+Recheck = Callable[[ReadList], CheckedList]
+
+
+@dataclass(frozen=True)
+class Mending:
+    """What a repair is made from; `recheck` judges a list anew, without a repair of its own."""
+
+    read: ReadList
+    planted: tuple[Planted, ...]
+    pollen: ListPollen
+    addition: Addition | None
+    checker: LineChecker
+    recheck: Recheck
+
+    def mended(self) -> Mended:
+        """The cheapest repair with the list as it is judged after it, or why there is none."""
+        ways = Ways(self.checker)
+        by_line = {one.line.line: ways.of(one) for one in self.planted}
+        task, costs = self._task(ways, by_line), self._costs()
+        for _ in range(_TRIES):
+            found = repair(task, costs)
+            if isinstance(found, NoRepair):
+                return Mended(reason=found.reason)
+            after = self.recheck(self._rewritten(found, by_line, ways))
+            if after.sketch is None or not after.sketch.left_over:
+                return Mended(self._told(found, by_line), after)
+            task = replace(task, room=replace(task.room, area_sq_ft=_less(after)))
+        return Mended(reason="no_room")
+
+    def _task(self, ways: Ways, by_line: Mapping[int, Mapping[str, Way]]) -> Task:
+        known, site = self.checker.known, self.checker.here.place.site
+        lines = tuple(
+            Line(one.line.line, one.count, tuple(ways.choice(way) for way in by_line[one.line.line].values()))
+            for one in self.planted
+            if one.count > 0
+        )
+        additions = tuple(replace(ways.choice(ways.added(tree)), key=tree.cultivar) for tree in self._offers())
+        offered = {cultivar for line in lines for choice in line.choices for cultivar in choice.cultivars}
+        offered |= {choice.key for choice in additions}
+        standing = {one: alone for each in self.planted for one, alone in self._standing(each).items()}
+        area = site.width_ft * site.depth_ft if site.width_ft and site.depth_ft else None
+        return Task(
+            lines=lines,
+            additions=additions,
+            standing=standing,
+            crops_alone=frozenset(one for one in offered if known.crops_alone(one)),
+            room=Room(area, self.checker.place.wishes.max_trees),
+        )
+
+    def _standing(self, planted: Planted) -> Mapping[str, bool]:
+        return self.pollen.standing(planted.trees[0].candidate.crop)
+
+    def _offers(self) -> tuple[AddedTree, ...]:
+        return () if self.addition is None else self.addition.trees
+
+    def _costs(self) -> Costs:
+        number = self.checker.known.number
+        return Costs(**{name: number(f"planting_list.cost.{name}") for name in _COSTS})
+
+    def _rewritten(self, found: Found, by_line: Mapping[int, Mapping[str, Way]], ways: Ways) -> ReadList:
+        """The list after the repair; lines that nobody could read stay as they are."""
+        chosen = {change.line: change.key for change in found.lines}
+        lines = []
+        for line in self.read.lines:
+            key = chosen.get(line.line, "")
+            if line.line not in chosen:
+                lines.append(line)
+            elif key is not None:
+                lines.append(rewritten(line, by_line[line.line][key]))
+        added = [ways.added(tree) for tree in self._offers() if tree.cultivar in found.added]
+        last = max(line.line for line in self.read.lines)
+        lines.extend(added_lines(added, last + 1, self.read.lines[-1]))
+        return replace(self.read, lines=tuple(lines), skipped=(), limits_hit=())
+
+    def _told(self, found: Found, by_line: Mapping[int, Mapping[str, Way]]) -> Repair:
+        trees = {one.line.line: one.count for one in self.planted}
+        changes = []
+        for change in found.lines:
+            way = None if change.key is None else by_line[change.line][change.key]
+            changes.append(LineChange(
+                line=change.line,
+                change=change.change,
+                trees=trees[change.line],
+                cultivars=() if way is None else way.cultivars,
+                rootstock=None if way is None else way.rootstock,
+            ))  # fmt: skip
+        added = tuple(tree for tree in self._offers() if tree.cultivar in found.added)
+        return Repair(tuple(changes), added, found.cost, found.proven)
+
+
+def _less(after: CheckedList) -> float:
+    """A little less ground than what the list asked for that did not go in."""
+    assert after.sketch is not None
+    planted = [
+        Planted(line.line, tuple(name.tree for name in line.names if name.tree is not None))
+        for line in after.lines
+        if any(name.tree is not None for name in line.names)
+    ]
+    return area_needed_sq_ft(planted) * (1 - _SHRINK)
+
+
+_SHRINK = 1e-6
