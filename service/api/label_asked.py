@@ -37,7 +37,7 @@ ID_WANTS = "An id is 1 to 64 letters, digits, dots, hyphens and underscores, and
 STATE, STATE_WANTS = "[A-Z]{2}", "A state is two capital letters, such as OR."
 
 
-class ActiveAsked(Asked):
+class LabelActiveAsked(Asked):
     """One line of the ingredient statement."""
 
     iso_name = text("ISO common name (GET /v1/actives).", example="captan", required=True)
@@ -95,7 +95,7 @@ class CompatibilityAsked(Asked):
     intervals = nested(KeepApartAsked, "Days to keep apart.", many=True, most=20)
 
 
-class InjuryAsked(Asked):
+class LabelInjuryAsked(Asked):
     """A crop that the label warns may be injured."""
 
     crop = text("Id of the crop, or any.", example="apricot", required=True)
@@ -140,7 +140,7 @@ class EmergencyAsked(Asked):
     npic = text("Line for questions about pesticides.", example="1-800-858-7378")
 
 
-class SiteTold(Asked):
+class LabelSiteTold(Asked):
     """What the label says of one printed crop name."""
 
     crop_as_printed = text("The crop name as printed.", example="sweet and tart cherries", longest=500, required=True)
@@ -168,7 +168,7 @@ class SiteTold(Asked):
                            example=False)  # fmt: skip
 
 
-class SiteAsked(SiteTold):
+class LabelSiteAsked(LabelSiteTold):
     """What the label says of one printed crop name."""
 
     rate_text = text("Taken and dropped: rates stay on the label.", example="see the label", longest=LONG)
@@ -184,6 +184,8 @@ class _Label(Asked):
     registrant = text("The company that registered or made it.", example="Invented Registrant A")
     distributor_of = text("Registration number that a distributor product rests on.", example="9999124-24", longest=40)
     label_version_date = date_text("Date of this version of the label.", example="2025-01-15")
+    label_expiry_date = date_text("Last day on which this text of the label is in force, where one is set.",
+                                  example="2027-12-31")
     label_captured_by = nested(CapturedAsked, "Who typed the record and who checked it.")
     registration_status = choice("Where the registration stands.", values=REGISTRATION_STATUSES)
     existing_stocks_sale_end = date_text("Last day on which stock may be sold, after a cancellation.")
@@ -204,7 +206,7 @@ class _Label(Asked):
     precautionary_text = text("Precautionary statements, word for word.", example="Harmful if swallowed.", longest=LONG)
     first_aid_text = text("First aid, word for word.", example="If in eyes: rinse slowly with water.", longest=LONG)
     ppe = list_of(text("One thing.", example="goggles"), "What must be worn.", example=["long sleeves"], most=30)
-    active_ingredients = nested(ActiveAsked, "The ingredient statement.", many=True, most=10)
+    active_ingredients = nested(LabelActiveAsked, "The ingredient statement.", many=True, most=10)
     formulation = choice("The kind of preparation.", values=FORMULATIONS)
     systemic = flag("Whether it moves inside the plant.", example=False)
     pests_mode = choice("listed_only where the label says that only printed pests may be treated.", values=PESTS_MODES)
@@ -215,7 +217,7 @@ class _Label(Asked):
     temperature_limits = nested(TemperaturesAsked, "Limits of temperature.")
     pollinator = nested(PollinatorAsked, "Bees and bloom.")
     compatibility = nested(CompatibilityAsked, "What it may not be mixed with or follow.")
-    phytotoxicity = nested(InjuryAsked, "Crops that it may injure.", many=True, most=40)
+    phytotoxicity = nested(LabelInjuryAsked, "Crops that it may injure.", many=True, most=40)
     environmental = nested(EnvironmentAsked, "Water, wind and rain.")
     storage_disposal_text = text("Storage and disposal.", example="Do not reuse this container.", longest=LONG)
     organic_listed = flag("Whether the whole product is listed for organic production.", example=False)
@@ -230,14 +232,14 @@ class LabelAsked(_Label):
 
     id = text("Id of the product, such as the store's own number; given by us where it is left out.", example="P-0042",
               longest=64, pattern=ID_PATTERN, wants=ID_WANTS)  # fmt: skip
-    sites = nested(SiteAsked, "Each printed crop name with its directions.", many=True, most=100)
+    sites = nested(LabelSiteAsked, "Each printed crop name with its directions.", many=True, most=100)
 
 
 class LabelTold(_Label):
     """A label record as it is kept."""
 
     id = text("Id of the product.", example="P-0042", required=True)
-    sites = nested(SiteTold, "Each printed crop name with its directions.", many=True, required=True)
+    sites = nested(LabelSiteTold, "Each printed crop name with its directions.", many=True, required=True)
 
 
 def record_of(asked: Mapping[str, Any], *, pointer: str = "") -> ReadRecord:

@@ -197,6 +197,7 @@ class LabelRecord:
     registrant: str | None = None
     distributor_of: str | None = None
     label_version_date: date | None = None
+    label_expiry_date: date | None = None
     label_captured_by: Captured = Captured()
     registration_status: RegistrationStatus | None = None
     existing_stocks_sale_end: date | None = None

@@ -16,7 +16,7 @@ def record_facts(record: LabelRecord, model: LabelModel, day: date) -> Facts:
     facts: Facts = {
         "product.record_complete": not missing_fields(record, model),
         "product.double_checked": double_checked(record),
-        "product.label_expired": False,
+        "product.label_expired": record.label_expiry_date is not None and record.label_expiry_date < day,
         "product.reg_number_ok": number_is_valid(record, model),
         "product.minimum_risk_ok": not unmet_conditions(record, model),
     }
