@@ -13,9 +13,9 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Sequence
 
+from service.compute.integer_program import Program
 from service.compute.planting_set.order import Order, Tree
 from service.compute.planting_set.outcome import GivenUp, Outcome, PlantingSet, describe, give_up
-from service.compute.planting_set.program import Program
 from service.compute.planting_set.room import always_fits, bar_as_wide, keep_to_the_ground, spacing_of
 from service.compute.planting_set.rows import Ground, ground
 from service.compute.planting_set.serving import Serving

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from service.compute.integer_program import Program
 from service.compute.planting_set.order import Tree
-from service.compute.planting_set.program import Program
 from service.compute.planting_set.rows import Ground, in_rows
 
 _ROUNDING = 1e-6

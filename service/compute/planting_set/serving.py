@@ -9,8 +9,8 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Sequence
 
+from service.compute.integer_program import Program
 from service.compute.planting_set.order import Limb, Order, Tree
-from service.compute.planting_set.program import Program
 
 
 class Serving:
