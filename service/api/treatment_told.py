@@ -6,6 +6,7 @@ from service.api.advice import ReasonTold
 from service.api.fields import Told, choice, flag, list_of, nested, number, text, whole
 from service.domain.disorder import DISORDER_KINDS, MEASURE_KINDS
 from service.domain.label import LABEL_STAGES
+from service.present.treatment import NEXT_STEPS
 from service.reasoning.rule import OUTCOMES
 
 NEEDS = ("emergency", "refer", "report", "cause_not_sure", "not_a_pest", "no_product_works", "too_late", "watch",
@@ -99,6 +100,8 @@ class ProductPointerTold(Told):
     actives = list_of(text("An ISO common name.", example="spinosad"), "Active ingredients.", example=["spinosad"],
                       required=True)  # fmt: skip
     verdict = choice("What the label, the law and the day say to it.", values=VERDICTS, required=True)
+    next_steps = list_of(choice("A step.", values=NEXT_STEPS), "What to do in the place of using it.",
+                         example=["dispose_of_it"], required=True)  # fmt: skip
     why = nested(ProductReasonTold, "Every reason, prohibitions first.", many=True, required=True)
     waits_for = nested(WaitsTold, "Prohibitions that keep it from being allowed until somebody tells.", many=True,
                        required=True)  # fmt: skip

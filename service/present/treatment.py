@@ -128,6 +128,7 @@ class _Writer:
             "label_version_date": _day(record.label_version_date),
             "actives": list(record.actives),
             "verdict": one.verdict,
+            "next_steps": [step for step in NEXT_STEPS if one.judgement.concluded.get(step)],
             "why": [self.reason(each) for each in self.reasons_for(one)],
             "waits_for": [self.waits(each) for each in one.waiting if not each.left_to_user and is_open],
             "only_if": [self.waits(each) for each in one.waiting if each.left_to_user and is_open],
@@ -194,6 +195,7 @@ class _Writer:
         return [{"fact": fact.name, "check": fact.needs or fact.meaning} for fact in facts]
 
 
+NEXT_STEPS = ("call_for_help", "report_it", "ask_a_licensed_person", "dispose_of_it")
 _ANYWHERE = "in general"  # the place that a citation names where all of a source says it
 _USES = {"this_year": "uses", "allowed": "max_uses", "left": "uses_left"}
 

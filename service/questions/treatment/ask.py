@@ -25,7 +25,10 @@ PRODUCT_RULES = "treatment.product"
 ANSWER_RULES = "treatment.answer"
 VERDICTS = ("allowed", "caution", "forbidden")
 NOTHING_SPEAKS_AGAINST = "product_may_help"
-_RATINGS = ("excellent", "good", "fair", "not_rated", "no_data", "poor", "none")
+_WEAK = ("poor", "none")
+_RATINGS = ("excellent", "good", "fair", "not_rated", "no_data", *_WEAK)
+_SIGNAL_WORDS = ("none", "CAUTION", "WARNING", "DANGER")
+_BEES = ("no_insecticide", "III", "II", "unrated", "I")
 
 
 def point(question: TreatmentQuestion, *, rulebook: Rulebook, judges: Judges) -> TreatmentAnswer:
@@ -125,9 +128,18 @@ class _Way:
         return tuple(by_question.values())
 
 
-def _order(one: JudgedProduct) -> tuple[int, int, str, str]:
-    rating = _RATINGS.index(str(one.facts["product.rating"]))
-    return VERDICTS.index(one.verdict), rating, one.offered.record.product_name or "", one.offered.id
+def _order(one: JudgedProduct) -> tuple[int, bool, int, int, int, str]:
+    """The mildest verdict first; then what is not known to be weak, what harms people and bees least, what works."""
+    facts, rating = one.facts, str(one.facts["product.rating"])
+    signal = facts.get("product.signal_word")
+    return (
+        VERDICTS.index(one.verdict),
+        rating in _WEAK,
+        len(_SIGNAL_WORDS) if signal is None else _SIGNAL_WORDS.index(str(signal)),
+        _BEES.index(str(facts["product.bee_class"])),
+        _RATINGS.index(rating),
+        one.offered.id,
+    )
 
 
 def _gathered(products: list[JudgedProduct], fact: str) -> tuple[str, ...]:
