@@ -24,9 +24,9 @@ _PLACEHOLDER = re.compile(r"\{([a-z][a-z0-9_.-]*)\}")
 _LIMIT = "limit."
 _OF_DIAGNOSIS = (
     "disorder", "signs.present", "signs.absent", "complaint", "recent.infection", "suspect.looks_like", "answer.top",
-    "answer.second", "answer.regulated", "answer.not_to_be_moved", "cause",
+    "answer.second", "answer.regulated", "answer.not_to_be_moved", "cause", "quarantine.here", "quarantine.nursery",
 )  # fmt: skip  # facts whose values have a name of their own in the catalogue
-_CROPS = ("crop", "use.crop")
+_CROPS = ("crop", "use.crop", "line.crop", "list.crops", "quarantine.crops")
 _AND: Mapping[Language, str] = {"en": "and", "es": "y"}
 _YES_NO: Mapping[Language, tuple[str, str]] = {"en": ("no", "yes"), "es": ("no", "sí")}
 _NOT_KNOWN: Mapping[Language, str] = {"en": "unknown", "es": "desconocido"}
