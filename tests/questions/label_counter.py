@@ -31,7 +31,11 @@ class LabelCounter:
 
     def ask(self, told: Plain, shelf: Sequence[Plain]) -> TreatmentAnswer:
         """The answer to a use on every product of a shelf."""
-        records = {plain["id"]: read_record(_with_dates(plain)).record for plain in shelf}
+        return self.ask_records(told, [read_record(_with_dates(plain)).record for plain in shelf])
+
+    def ask_records(self, told: Plain, shelf: Sequence[LabelRecord]) -> TreatmentAnswer:
+        """The answer to a use on every record of a shelf."""
+        records = {str(record.id): record for record in shelf}
         offered = tuple(Offered(name, record) for name, record in records.items())
         question = TreatmentQuestion(use_of(told, records), offered, tuple(records.values()))
         return point(question, rulebook=self.rulebook, judges=self.judges)

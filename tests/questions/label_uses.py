@@ -50,6 +50,21 @@ def made_up_record(choose: Choose, number: int = 1) -> Plain:
     return record
 
 
+def record_in_order(number: int, active: str, *, crops: Sequence[str], pests: Sequence[str]) -> Plain:
+    """A record without fault that prints every crop and pest given, bars bloom and asks for a week before harvest."""
+    return {
+        **_front(number, (active,)),
+        "sites": [{"crop_as_printed": "made up", "crops": list(crops), "pests": list(pests), "method": ["foliar"],
+                   "stages_allowed": None, "stages_prohibited": ["bloom"], "phi_days": 7, "phi_text": "7 days",
+                   "max_apps_per_year": 2, "min_retreat_days": 7, "nonbearing_only": False}],
+        "temperature_limits": {"min_f": None, "max_f": None, "freeze_free_hours": None, "basis": "label"},
+        "pollinator": {"statement": "", "bloom_rule": "prohibited", "uc_class": None, "box": False},
+        "compatibility": {"prohibited_mixes": [], "allowed_mixes_text": None, "intervals": []},
+        "environmental": {"do_not_apply_to_water": True, "buffer_ft": None, "aquatic_toxic": False,
+                          "wind_max_mph": None, "rainfast_hours": None, "text": "made up"},
+    }  # fmt: skip
+
+
 FAULTS: tuple[Plain, ...] = (
     {"epa_reg_no": "12-A"},
     {"label_version_date": "2021-01-15"},
