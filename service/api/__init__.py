@@ -17,6 +17,7 @@ RESOURCES = (
     "treatment_pointers",
     "applications",
     "shelf_products",
+    "label_versions",
     "shelf_imports",
     "actives",
     "sign_drawings",

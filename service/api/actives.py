@@ -35,7 +35,7 @@ class IntervalTold(Told):
     source = text("Id of the source.", example="home_label_practice", required=True)
 
 
-class InjuryTold(Told):
+class ActiveInjuryTold(Told):
     """Harm to a crop that it is known for."""
 
     crop = text("Id of the crop, or any.", example="apricot", required=True)
@@ -63,7 +63,7 @@ class ActiveTold(Told):
                        " no care beyond the label.", values=BEE_CLASSES, nullable=True, required=True)  # fmt: skip
     bee_source = text("Id of the source.", example="uc_tox_flori", nullable=True, required=True)
     systemic = flag("Whether it moves inside the plant.", example=False, required=True)
-    injuries = nested(InjuryTold, "Harm to crops that it is known for.", many=True, required=True)
+    injuries = nested(ActiveInjuryTold, "Harm to crops that it is known for.", many=True, required=True)
     weather = list_of(text("A limit.", example="not near or over 90 °F"), "Weather that it bears badly.",
                       example=["not near or over 90 °F"], required=True)  # fmt: skip
     rotation = text("How to keep resistance away.", example="Acts at many sites.", longest=1000, nullable=True,

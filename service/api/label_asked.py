@@ -143,7 +143,8 @@ class EmergencyAsked(Asked):
 class LabelSiteTold(Asked):
     """What the label says of one printed crop name."""
 
-    crop_as_printed = text("The crop name as printed.", example="sweet and tart cherries", longest=500, required=True)
+    crop_as_printed = text("The crop name as printed.", example="sweet and tart cherries", longest=500, required=True,
+                           pattern=r"[\s\S]*\S[\s\S]*", wants="This must not be empty.")  # fmt: skip
     crops = list_of(text("A crop.", example="sweet_cherry"), "Ids of the crops that staff read out of it; empty where"
                     " that is not settled, and then none counts as listed.", example=["sweet_cherry", "tart_cherry"],
                     most=40)  # fmt: skip

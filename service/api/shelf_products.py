@@ -16,7 +16,7 @@ from service.api.house import KEY_PARAMETER, Resource, at_id, parts, written
 from service.api.keeping import idempotency_key
 from service.api.label_asked import ID_PATTERN, LabelAsked, record_of
 from service.api.paging import PageAsked, page
-from service.api.shelf_told import EnteredTold, ShelfProductsTold, ShelfProductTold, VersionsTold
+from service.api.shelf_told import EnteredTold, ShelfProductsTold, ShelfProductTold
 from service.domain.errors import NotUnderstood
 from service.domain.shelf import ShelfProduct
 from service.knowledge.spelling import plain
@@ -28,16 +28,13 @@ from service.storage.shelf import (
     add_product,
     change_product,
     find_product,
-    find_version,
     shelf,
-    versions_of,
     withdraw,
 )
 
 blueprint = Resource("shelf-products", "The products that the store sells, as label records with all their versions.")
 AWAY = (503, "SERVICE_UNAVAILABLE")
 OF_PRODUCT = at_id("product", "Id of a product of the shelf.", example="P-0042")
-OF_VERSION = at_id("version", "Number of a version, from 1.", example="1")
 NO_PRODUCT = "No product of the shelf has this id; GET /v1/shelf-products lists them."
 
 
@@ -106,7 +103,7 @@ def add_to_shelf(asked: dict[str, Any]) -> dict[str, Any] | Response:
 def get_product(product: str) -> dict[str, Any]:
     """Show a product on the shelf in its newest version.
 
-    A product that was withdrawn is no longer found here; its versions are.
+    A product that was withdrawn is no longer found here; its versions are (GET /v1/label-versions/{product}).
     """
     return _told(_on_shelf(product))
 
@@ -144,48 +141,10 @@ def change_on_shelf(asked: dict[str, Any], query: dict[str, Any], product: str) 
 def take_off_shelf(product: str) -> None:
     """Take a product off the shelf.
 
-    It is withdrawn and not erased: its versions stay, and adding it again brings it back.
+    It is withdrawn and not erased: its versions stay (GET /v1/label-versions/{product}), and adding it again brings it
+    back.
     """
     withdraw(parts().database, _on_shelf(product).id)
-
-
-@blueprint.route("/shelf-products/<product>/versions", parameters=[OF_PRODUCT])
-@blueprint.answers(VersionsTold)
-@blueprint.also_answers(404, "NOT_FOUND")
-@blueprint.also_answers(*AWAY)
-def list_versions(product: str) -> dict[str, Any]:
-    """List the versions of a product's label record.
-
-    Of a product that was withdrawn as well.
-    """
-    versions = versions_of(parts().database, product) if re.fullmatch(ID_PATTERN, product) else ()
-    if not versions:
-        raise NotFound(NO_PRODUCT)
-    items = [
-        {
-            "version": one.version,
-            "entered_at": one.entered_at,
-            "label_version_date": one.record.label_version_date and one.record.label_version_date.isoformat(),
-        }
-        for one in versions
-    ]
-    return {"id": product, "withdrawn_at": versions[0].withdrawn_at, "items": items}
-
-
-@blueprint.route("/shelf-products/<product>/versions/<version>", parameters=[OF_PRODUCT, OF_VERSION])
-@blueprint.answers(ShelfProductTold)
-@blueprint.also_answers(404, "NOT_FOUND")
-@blueprint.also_answers(*AWAY)
-def get_version(product: str, version: str) -> dict[str, Any]:
-    """Show one version of a product's label record.
-
-    This is the label that an answer of that time was made with.
-    """
-    readable = re.fullmatch(ID_PATTERN, product) and re.fullmatch("[1-9][0-9]{0,8}", version)
-    found = find_version(parts().database, product, int(version)) if readable else None
-    if found is None:
-        raise NotFound("The product has no such version; GET /v1/shelf-products/{product}/versions lists them.")
-    return _told(found)
 
 
 def _on_shelf(product: str) -> ShelfProduct:

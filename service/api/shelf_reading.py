@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
+from copy import deepcopy
 from typing import Any
 
 import marshmallow as ma
@@ -46,6 +47,9 @@ def records_in_table(rows: Iterable[tuple[int, Sequence[str]]], new_names: NewNa
             read.append(settled_record(schema.load(product.plain), new_names()))
         except ma.ValidationError as fault:
             faults += _at_cells(product, faults_of({"table": fault.messages}))
+            names = new_names()
+            names.settle(deepcopy(product.plain))
+            faults += _at_cells(product, names.faults)
         except NotUnderstood as fault:
             faults += _at_cells(product, fault.faults)
     if not read and not faults:

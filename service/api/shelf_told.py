@@ -13,7 +13,7 @@ FINDING_KINDS: tuple[str, ...] = get_args(FindingKind)
 LABEL: dict[str, Any] = {"id": "P-0042", "product_name": "Invented Captan Powder", "sites": []}
 
 
-class FindingTold(Told):
+class RecordFindingTold(Told):
     """Something in a record that staff should see to; the record is kept all the same."""
 
     kind = choice("What is the matter.", values=FINDING_KINDS, required=True)
@@ -23,7 +23,7 @@ class FindingTold(Told):
     regulation = text("Regulation that asks for the field.", example="40 CFR 156.64", nullable=True, required=True)
 
 
-class NoteTold(Told):
+class NotKeptTold(Told):
     """Something that was sent and not kept."""
 
     pointer = text("JSON pointer to it.", example="/sites/0/rate_text", longest=1000, required=True)
@@ -40,13 +40,13 @@ class ShelfProductTold(Told):
     withdrawn_at = text("When the product was taken off the shelf (UTC); null while it is there.",
                         example="2026-11-25T10:51:40Z", nullable=True, required=True)  # fmt: skip
     label = nested(LabelTold, "The label record.", example=LABEL, required=True)
-    findings = nested(FindingTold, "What is missing or contradictory in it.", many=True, required=True)
+    findings = nested(RecordFindingTold, "What is missing or contradictory in it.", many=True, required=True)
 
 
 class EnteredTold(ShelfProductTold):
     """A product as it was entered."""
 
-    notes = nested(NoteTold, "What was sent and not kept.", many=True, required=True)
+    notes = nested(NotKeptTold, "What was sent and not kept.", many=True, required=True)
 
 
 class ShelfProductsTold(Told):
@@ -57,7 +57,7 @@ class ShelfProductsTold(Told):
                        nullable=True, required=True)  # fmt: skip
 
 
-class VersionTold(Told):
+class RecordVersionTold(Told):
     """One version of a record, in short."""
 
     version = whole("Version.", unit="count", example=2, required=True)
@@ -71,10 +71,10 @@ class VersionsTold(Told):
     id = text("Id of the product.", example="P-0042", required=True)
     withdrawn_at = text("When it was taken off the shelf (UTC); null while it is there.",
                         example="2026-11-25T10:51:40Z", nullable=True, required=True)  # fmt: skip
-    items = nested(VersionTold, "The versions, the newest first.", many=True, required=True)
+    items = nested(RecordVersionTold, "The versions, the newest first.", many=True, required=True)
 
 
-class ChangeTold(Told):
+class RecordChangeTold(Told):
     """One field that changes."""
 
     field = text("Path of the field.", example="sites.0.phi_days", required=True)
@@ -90,9 +90,9 @@ class ImportedTold(Told):
     does = choice("What happens to it; returns: it was withdrawn and comes back.",
                   values=("new", "changed", "unchanged", "returns"), required=True)  # fmt: skip
     version = whole("Version that it has afterwards.", unit="count", example=3, required=True)
-    changes = nested(ChangeTold, "The fields that change; none for a new product.", many=True, required=True)
-    findings = nested(FindingTold, "What is missing or contradictory in its record.", many=True, required=True)
-    notes = nested(NoteTold, "What was in the file and is not kept.", many=True, required=True)
+    changes = nested(RecordChangeTold, "The fields that change; none for a new product.", many=True, required=True)
+    findings = nested(RecordFindingTold, "What is missing or contradictory in its record.", many=True, required=True)
+    notes = nested(NotKeptTold, "What was in the file and is not kept.", many=True, required=True)
 
 
 class ImportTold(Told):

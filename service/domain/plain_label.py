@@ -28,9 +28,11 @@ _UNITS = (
     r"fl\.? ?oz|fluid ounces?|oz|ounces?|lbs?|pounds?|pts?|pints?|qts?|quarts?|gal(?:s|lons?)?|tsps?|tbsps?|cups?|"
     r"teaspoon(?:ful)?s?|tablespoon(?:ful)?s?|ml|milliliters?|litres?|liters?|kgs?|kilograms?|grams?|g"
 )
-_NUMBER = r"\d[\d.,/]*"
+_NUMBER = r"\d{1,6}(?:[.,/]\d{1,6}){0,2}"
 _SPREAD = rf"(?:\s?(?:/|per|in)\s?(?:{_NUMBER}\s?)?(?:{_UNITS}|acre|sq\.? ?ft|square feet|tree)\b)?"
-_AMOUNT = re.compile(rf"{_NUMBER}(?:\s?(?:-|–|to)\s?{_NUMBER})?\s?(?:{_UNITS})\b\.?{_SPREAD}", re.IGNORECASE)
+_AMOUNT = re.compile(
+    rf"(?<![\d.,/])(?:{_NUMBER}\s?(?:-|–|to)\s?)?{_NUMBER}\s?(?:{_UNITS})\b\.?{_SPREAD}", re.IGNORECASE
+)
 R = TypeVar("R")
 
 
@@ -79,8 +81,8 @@ def _object(kind: type[R], plain: Mapping[str, Any], *, at: Place) -> R:
     values = {}
     for name, hint in _hints(cast(Any, kind)).items():
         given = plain.get(_written(name))
-        given = given.strip() or None if isinstance(given, str) else given
-        if given is not None:
+        given = given.strip() if isinstance(given, str) else given
+        if given is not None and (given != "" or hint is str):
             values[name] = _value(hint, given, at=(f"{pointer}/{_written(name)}", left_out))
     return kind(**values)
 

@@ -30,9 +30,10 @@ class LabelNames:
         self.faults: list[tuple[str, str]] = []
 
     def settle(self, record: MutableMapping[str, Any]) -> MutableMapping[str, Any]:
-        """The plain values of a record with ids in the place of names."""
+        """The plain values of a record with ids in the place of names; a name that is missing is left to the schema."""
         for place, active in enumerate(record.get("active_ingredients") or ()):
-            active["iso_name"] = self._active(f"/active_ingredients/{place}/iso_name", active["iso_name"])
+            if active.get("iso_name") is not None:
+                active["iso_name"] = self._active(f"/active_ingredients/{place}/iso_name", active["iso_name"])
         for place, site in enumerate(record.get("sites") or ()):
             for key, find in (("crops", self._crop), ("pests", self._pest)):
                 if site.get(key) is not None:
@@ -41,7 +42,7 @@ class LabelNames:
                     site[key] = list(dict.fromkeys(found))
         self._settle_neighbours(record.get("compatibility") or {})
         for place, note in enumerate(record.get("phytotoxicity") or ()):
-            if note["crop"] != ANY:
+            if note.get("crop") not in (None, ANY):
                 note["crop"] = self._crop(f"/phytotoxicity/{place}/crop", note["crop"])
         return record
 
@@ -50,7 +51,8 @@ class LabelNames:
         for place, name in enumerate(mixes):
             mixes[place] = self._active(f"/compatibility/prohibited_mixes/{place}", name)
         for place, gap in enumerate(compatibility.get("intervals") or ()):
-            gap["with"] = self._active(f"/compatibility/intervals/{place}/with", gap["with"])
+            if gap.get("with") is not None:
+                gap["with"] = self._active(f"/compatibility/intervals/{place}/with", gap["with"])
 
     def _crop(self, pointer: str, name: str) -> str:
         model = self._catalogue.label.model

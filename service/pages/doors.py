@@ -11,6 +11,7 @@ from service.api.document import document_of
 from service.api.house import parts
 from service.api.problems import SENTENCES
 from service.pages.docs import chapters, refusal, schemas
+from service.pages.label_form import label_form
 
 blueprint = Blueprint("pages", __name__, template_folder="templates", static_folder="static", static_url_path="/static")
 POLICY = "; ".join(
@@ -43,6 +44,24 @@ def counter() -> str:
     """The page for the counter: which varieties suit a site."""
     crops = sorted(parts().rulebook.catalogue.crops.values(), key=lambda crop: crop.name)
     return render_template("counter.html", crops=crops)
+
+
+@blueprint.get("/shelf")
+def shelf() -> str:
+    """The page of the shelf: its products, and the whole of it from a file."""
+    return render_template("shelf.html")
+
+
+@blueprint.get("/shelf/new")
+def new_product() -> str:
+    """The form of a label record for a product that is not on the shelf yet."""
+    return render_template("shelf_product.html", product=None, sections=label_form())
+
+
+@blueprint.get("/shelf/products/<product>")
+def shelf_product(product: str) -> str:
+    """The form of one product's label record."""
+    return render_template("shelf_product.html", product=product, sections=label_form())
 
 
 @blueprint.get("/docs")
