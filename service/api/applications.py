@@ -113,7 +113,10 @@ def list_applications(asked: dict[str, Any]) -> dict[str, Any]:
 @blueprint.also_answers(404, "NOT_FOUND")
 @blueprint.also_answers(503, "SERVICE_UNAVAILABLE")
 def get_application(application: str) -> dict[str, Any]:
-    """Show one entry of the log."""
+    """Show one entry of the log.
+
+    As it was written, and whether it still counts.
+    """
     entry = find_application(parts().database, application)
     if entry is None:
         raise NotFound("No entry of the log has this id.")

@@ -21,6 +21,8 @@ blueprint = Resource("treatment-pointers", "What can be done about a cause, and 
 @blueprint.route("/treatment-pointers", methods=["POST"])
 @blueprint.asks(TreatmentAsked)
 @blueprint.answers(envelope("Treatment", TreatmentTold))
+@blueprint.shows("need-to-wait-for-leaf-fall-with-leaf-curl", {"cause": "disorder", "use.stage": "stage"},
+                 crop="peach", date="2025-04-20", products=[])  # fmt: skip
 @keeps("treatment-pointers")
 def point_to_treatment(asked: dict[str, Any]) -> dict[str, Any]:
     """Say what can be done about a cause.
