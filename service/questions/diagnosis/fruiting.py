@@ -159,5 +159,5 @@ def _lowest_f_in_bloom(question: DiagnosisQuestion, spans: tuple[StageSpan, ...]
     first = day + timedelta(days=round(min(span.from_days for span in tender if span.from_days is not None)))
     last = day + timedelta(days=round(max(span.to_days for span in tender if span.to_days is not None)))
     until = last if question.date is None else min(last, question.date)
-    lows = between(days[0], days[1], first, until + timedelta(days=1)) if until >= first else None
+    lows = between(days[0], days[1], since=first, until=until + timedelta(days=1)) if until >= first else None
     return None if lows is None else round(float(lows.min()), 1)

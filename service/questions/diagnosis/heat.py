@@ -24,7 +24,7 @@ def _f_days(heat: InsectHeat, clock: InsectClock, question: DiagnosisQuestion) -
     days = daily_f(question.climate.reading.series)
     if days is None:
         return None
-    low, high = (between(days[0], each, heat.since, question.date) for each in days[1:])
+    low, high = (between(days[0], each, since=heat.since, until=question.date) for each in days[1:])
     if low is None or high is None:
         return None
     return float(degree_days((low, high), (clock.lower_f, clock.upper_f)).sum())
