@@ -5,6 +5,7 @@ from __future__ import annotations
 import codecs
 import io
 from collections.abc import Iterator
+from contextlib import suppress
 from typing import BinaryIO
 
 from charset_normalizer import from_bytes
@@ -32,18 +33,20 @@ def encoding_of(file: BinaryIO) -> str:
         file.seek(0)
 
 
-def text_of(file: BinaryIO, encoding: str) -> io.TextIOWrapper:
-    """The file as text, read as it is needed; bytes that make no letter become U+FFFD."""
-    return io.TextIOWrapper(file, encoding=encoding, errors="replace", newline=None)
+def lines_of(file: BinaryIO, encoding: str) -> Iterator[str]:
+    """The lines of a file, read as they are needed; of a line longer than any row only the beginning.
 
-
-def lines_of(text: io.TextIOBase) -> Iterator[str]:
-    """The lines of a text; of a line longer than any row may be only the beginning."""
-    while line := text.readline(LONGEST_LINE):
-        if len(line) == LONGEST_LINE and not line.endswith("\n"):
-            while (rest := text.readline(LONGEST_LINE)) and not rest.endswith("\n"):
+    Bytes that make no letter become U+FFFD. The file is left open; it belongs to whoever opened it.
+    """
+    text = io.TextIOWrapper(file, encoding=encoding, errors="replace", newline=None)
+    try:
+        while line := text.readline(LONGEST_LINE):
+            yield line
+            while not line.endswith("\n") and (line := text.readline(LONGEST_LINE)):
                 pass
-        yield line
+    finally:
+        with suppress(ValueError):  # the file may be closed by now
+            text.detach()
 
 
 def text_from(data: bytes, *, said: str | None = None) -> str:

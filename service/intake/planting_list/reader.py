@@ -39,8 +39,12 @@ class ListReader:
     """Reads planting lists by the names of a catalogue."""
 
     def __init__(self, catalogue: Catalogue, limits: ListLimits | None = None) -> None:
-        self.limits = limits or ListLimits()
-        self._rows = RowReader(Lexicon(catalogue), self.limits)
+        self.limits, self._lexicon = limits or ListLimits(), Lexicon(catalogue)
+        self._rows = RowReader(self._lexicon, self.limits)
+
+    def with_limits(self, limits: ListLimits) -> ListReader:
+        """A reader of the same names with other limits."""
+        return ListReader(self._lexicon.catalogue, limits)
 
     def stream(self, upload: Upload) -> Stream:
         """The lines of a file one by one, in little memory."""

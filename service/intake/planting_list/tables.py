@@ -11,7 +11,7 @@ from typing import BinaryIO
 
 from service.domain.errors import NotUnderstood, TooLarge
 from service.domain.planting_list import Place, Source
-from service.intake.planting_list.decoded import encoding_of, lines_of, text_from, text_of
+from service.intake.planting_list.decoded import encoding_of, lines_of, text_from
 from service.intake.planting_list.html_text import html_text
 from service.intake.planting_list.limits import ListLimits, amount
 from service.intake.planting_list.mail import MailPart, parts_of
@@ -103,7 +103,7 @@ class Opener:
 
     def _text(self, file: BinaryIO, place: Place) -> Table:
         encoding = encoding_of(file)
-        lines = lines_of(text_of(file, encoding))
+        lines = lines_of(file, encoding)
         first = list(islice(lines, _LOOKED_AT))
         if len(first) < _LOOKED_AT and any(line.lstrip().startswith(">") for line in first):
             first = own_text("".join(first)).splitlines(keepends=True)

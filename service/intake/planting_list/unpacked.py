@@ -25,7 +25,7 @@ _ODS_PARTS = re.compile(r"mimetype|content\.xml|META-INF/manifest\.xml")
 _ODS_TYPES = (b"application/vnd.oasis.opendocument.spreadsheet",)
 
 
-def unpacked(file: BinaryIO, limits: ListLimits) -> tuple[BookKind, zipfile.ZipFile]:
+def unpacked(file: BinaryIO, limits: ListLimits) -> tuple[BookKind, io.BytesIO]:
     """The kind of a workbook and a clean copy of the parts that hold its cells."""
     try:
         with zipfile.ZipFile(file) as packed:
@@ -52,15 +52,16 @@ def _kind(packed: zipfile.ZipFile, limits: ListLimits) -> BookKind:
     raise NotUnderstood(("/file", "this is a packed file and no workbook; send the list itself"))
 
 
-def _copied(packed: zipfile.ZipFile, wanted: re.Pattern[str], limits: ListLimits) -> zipfile.ZipFile:
-    clean, total = zipfile.ZipFile(io.BytesIO(), "w", zipfile.ZIP_DEFLATED, compresslevel=1), 0
-    for info in packed.infolist():
-        if wanted.fullmatch(info.filename):
-            if info.file_size > limits.unpacked_bytes:
-                raise _too_large(limits)
-            with packed.open(info) as part, clean.open(info.filename, "w") as copy:
-                total = _copy(part, copy, (total, limits))
-    return clean
+def _copied(packed: zipfile.ZipFile, wanted: re.Pattern[str], limits: ListLimits) -> io.BytesIO:
+    file, total = io.BytesIO(), 0
+    with zipfile.ZipFile(file, "w", zipfile.ZIP_DEFLATED, compresslevel=1) as clean:
+        for info in packed.infolist():
+            if wanted.fullmatch(info.filename):
+                if info.file_size > limits.unpacked_bytes:
+                    raise _too_large(limits)
+                with packed.open(info) as part, clean.open(info.filename, "w") as copy:
+                    total = _copy(part, copy, (total, limits))
+    return file
 
 
 def _copy(part: IO[bytes], copy: IO[bytes], so_far: tuple[int, ListLimits]) -> int:

@@ -27,12 +27,10 @@ def sheets_of(file: BinaryIO, limits: ListLimits) -> tuple[Kind, CalamineWorkboo
     if size > limits.packed_bytes:
         raise TooLarge(("/file", f"the workbook is larger than {amount(limits.packed_bytes)}; send the list as .csv"))
     kind, clean = unpacked(file, limits)
-    holder = clean.fp
-    assert isinstance(holder, io.BytesIO)  # that is what `unpacked` writes to
-    clean.close()
-    with zipfile.ZipFile(holder) as book:
+    with zipfile.ZipFile(clean) as book:
         check_extent(kind, book, limits)
-    return kind, _guarded(CalamineWorkbook.from_filelike, io.BytesIO(holder.getvalue()))
+    clean.seek(0)
+    return kind, _guarded(CalamineWorkbook.from_filelike, clean)
 
 
 def visible_names(book: CalamineWorkbook) -> list[str]:
