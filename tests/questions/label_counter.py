@@ -48,7 +48,7 @@ def use_of(told: Plain, records: Mapping[str, LabelRecord]) -> Use:
         site["understory_crops"] = tuple(site["understory_crops"])
     return Use(
         crop=told["crop"],
-        cause=Cause(told["disorder"], told.get("confidence")),
+        cause=Cause(told["disorder"], told.get("confidence"), new_generation=bool(told.get("new_generation"))),
         on=datetime.date.fromisoformat(told["date"]),
         stage=told.get("stage"),
         state=told.get("state"),

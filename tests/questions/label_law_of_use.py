@@ -75,7 +75,7 @@ def _of_the_site(record: Record, site: Site, use: Use) -> Iterator[str]:
     bearing = not (use.get("tree") or {}).get("nonbearing")
     if site.get("nonbearing_only") and bearing:
         yield "for trees that bear no fruit"
-    if bearing:
+    if bearing or use.get("harvest_from") is not None:
         yield from _of_the_harvest(record, site, use)
     yield from _of_counts(record, site, use)
 
@@ -98,15 +98,16 @@ def _of_copper(record: Record, use: Use) -> Iterator[str]:
 
 def _of_the_harvest(record: Record, site: Site, use: Use) -> Iterator[str]:
     wait, harvest, stage = site.get("phi_days"), use.get("harvest_from"), use.get("stage")
-    if wait is None and not site.get("phi_text"):
+    bearing = not (use.get("tree") or {}).get("nonbearing")
+    if bearing and wait is None and not site.get("phi_text"):
         yield "no interval printed"
     if wait and harvest is None:
         yield "harvest not known"
     elif wait and day(use["date"]) + datetime.timedelta(days=wait) > day(harvest):
         over = day(harvest) < day(use["date"]) and stage in ("post_harvest", "leaf_fall", "dormant")
-        yield "harvest not known" if over else "harvest too soon"
-    if wait is None and "chlorothalonil" in kinds(record) and use["crop"] in STONE and stage in AFTER_SHUCK_SPLIT:
-        yield "chlorothalonil after shuck split"
+        yield from ["harvest too soon"] if not over else ["harvest not known"] if bearing else []
+    if bearing and wait is None and "chlorothalonil" in kinds(record) and use["crop"] in STONE:
+        yield from ["chlorothalonil after shuck split"] if stage in AFTER_SHUCK_SPLIT else []
 
 
 def _of_counts(record: Record, site: Site, use: Use) -> Iterator[str]:
