@@ -25,7 +25,8 @@ def daily_f(series: object) -> Days | None:
 def between(first_day: np.datetime64, each: Floats, *, since: date, until: date) -> Floats | None:
     """The days from `since` up to, but not with, `until`; None where one of them was not read.
 
-    >>> between(np.datetime64("2026-04-01"), np.array([30.0, 28.0, 41.0]), since=date(2026, 4, 2), until=date(2026, 4, 4))
+    >>> lows = np.array([30.0, 28.0, 41.0])
+    >>> between(np.datetime64("2026-04-01"), lows, since=date(2026, 4, 2), until=date(2026, 4, 4))
     array([28., 41.])
     """
     start = int((np.datetime64(since, "D") - first_day.astype("datetime64[D]")).astype(int))
