@@ -37,11 +37,11 @@ class TextOrFlag(ma.fields.Field[Any]):
 _ID = text("Id of a product.", example="DP01", longest=64, pattern=ID_PATTERN, wants=_NEITHER)
 
 
-def label_or_id(description: str, *, example: str = "DP01") -> LabelOrId:
+def label_or_id(description: str, *, nullable: bool = False) -> LabelOrId:
     """A product by its id or as a label record."""
     by_id = {"type": "string", "maxLength": 64, "pattern": f"^(?:{ID_PATTERN})$"}
-    said = {"description": description, "examples": [example], "anyOf": [by_id, _RECORD]}
-    return LabelOrId(allow_none=True, metadata=said)
+    forms: list[dict[str, Any]] = [by_id, _RECORD, *([{"type": "null"}] if nullable else [])]
+    return LabelOrId(allow_none=nullable, metadata={"description": description, "examples": ["DP01"], "anyOf": forms})
 
 
 def text_or_flag(description: str, *, example: str) -> TextOrFlag:

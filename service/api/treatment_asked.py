@@ -21,7 +21,7 @@ class UsedBeforeAsked(Asked):
     """One use in the past on this tree; the product, or the actives where the product is not known."""
 
     date = date_text("The day.", example="2025-04-20", required=True)
-    product = label_or_id(_PRODUCT)
+    product = label_or_id(_PRODUCT, nullable=True)
     actives = list_of(name_text("ISO common name of an active ingredient.", example="captan"),
                       "The actives, where the product is not on the shelf.", example=["captan"], most=20)  # fmt: skip
 

@@ -28,6 +28,7 @@ from service.questions.treatment import Names, TreatmentQuestion, likeliest
 from service.storage.applications import applications_of
 from service.storage.shelf import shelf
 
+_FIRST_YEAR, _LAST_YEAR = 1990, 2100
 _OF_CAUSE = ("symptoms", "inside_fruit", "cut_out", "new_to_place")
 
 
@@ -41,10 +42,16 @@ class _Reader:
         self.asked, house = asked, parts()
         self.catalogue = house.rulebook.catalogue
         self.names = Names(house.names, self.catalogue)
-        self.day = _day(asked.get("date")) or date.today()
+        self.day = self.day_of_use()
         self.on_shelf = tuple(Offered(one.id, one.record, one.version) for one in shelf(house.database))
         self.known: dict[str, Offered] = {one.id: one for one in self.on_shelf}
         self.inline: dict[str, Offered] = {}
+
+    def day_of_use(self) -> date:
+        told = _day(self.asked.get("date"))
+        if told is not None and not _FIRST_YEAR <= told.year <= _LAST_YEAR:
+            self.names.faults.append(("/date", f"Days from {_FIRST_YEAR} to {_LAST_YEAR} are answered for."))
+        return told or date.today()
 
     def question(self) -> TreatmentQuestion:
         self.gather_inline()

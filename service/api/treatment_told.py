@@ -113,7 +113,7 @@ class ProductPointerTold(Told):
                                    nullable=True, required=True)  # fmt: skip
     harvest_text = text("The same in words.", example="Used on 2025-06-01, fruit may be picked from 2025-06-15.",
                         longest=500, required=True)  # fmt: skip
-    reentry = text("When people and pets may return.", example="Keep out until sprays have dried.", longest=4000,
+    reentry = text("When people and pets may return.", example="Keep out until sprays have dried.", longest=5000,
                    required=True)  # fmt: skip
     ppe = list_of(text("A thing to wear.", example="long sleeves"), "What the label says to wear.",
                   example=["long sleeves"], required=True)  # fmt: skip
