@@ -10,6 +10,7 @@ from service.questions.planting_list.question import (
     Mended,
     PlantingListQuestion,
 )
+from service.questions.planting_list.reading import gather, list_reader
 from service.questions.planting_list.repeats import Repeated
 from service.questions.planting_list.tally import Tally
 from service.questions.planting_list.tree import TreeHere
@@ -26,6 +27,8 @@ __all__ = [
     "Tally",
     "TreeHere",
     "check_list",
+    "gather",
     "in_order",
     "judge_tally",
+    "list_reader",
 ]

@@ -20,6 +20,7 @@ from service.questions.planting_list.lines import LineChecker
 from service.questions.planting_list.mending import Mending
 from service.questions.planting_list.pollen import ListPollen
 from service.questions.planting_list.question import CheckedLine, CheckedList, ListPlace, Mended, PlantingListQuestion
+from service.questions.planting_list.reading import LIST_WIDE
 from service.questions.planting_list.room import Planted, sketch
 from service.questions.planting_list.tally import Tally
 from service.questions.planting_list.tree import RootAsked, TreeHere
@@ -35,7 +36,7 @@ _GOES_IN = ("fits", "caution")
 
 def check_list(question: PlantingListQuestion, *, rulebook: Rulebook, judges: Judges) -> CheckedList:
     """Will this list work at this place?"""
-    if len(question.read.lines) > rulebook.limits["planting_list.list_wide.lines"].value:
+    if len(question.read.lines) > rulebook.limits[LIST_WIDE].value:
         return _line_by_line(question, rulebook, judges.sweeping)
     checked = _Whole(question.read, question.place, rulebook=rulebook, matcher=judges.asking).answer()
     for judgement in (checked.judgement, *(name.judgement for line in checked.lines for name in line.names)):

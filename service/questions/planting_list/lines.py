@@ -29,7 +29,7 @@ from service.reasoning.matcher import Matcher
 from service.reasoning.rulebook import Rulebook
 from service.reasoning.vocabulary import Value
 
-_KEPT = 20_000
+_KEPT = 8_000
 _NO_TREE: dict[str, Value] = {}
 
 
@@ -104,7 +104,8 @@ class LineChecker:
             own |= whole.facts(line, tree)
         lasting = _NO_TREE if tree is None else self._facts_of(tree)
         judgement = self._judge(lasting, within(own, self._testable))
-        return CheckedName(name, tree, judgement, substitutes)
+        short = own.get("stock.short_by")
+        return CheckedName(name, tree, judgement, substitutes, short if isinstance(short, int) else None)
 
     def _add_tree(self, own: Open, line: ReadLine, tree: TreeHere) -> tuple[Candidate, ...]:
         """Stock and substitutes; what the tree brings itself lasts and is not repeated here."""

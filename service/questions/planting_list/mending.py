@@ -1,7 +1,7 @@
 """The cheapest repair of a list: which lines to keep, to change, to drop, and what to add, so that it passes.
 
 The solver reckons room as ground; whether trees really go on the plot the sketch tells. Where it leaves some over, the
-ground is taken as less and the question is put again.
+ground is taken as less and the question is put again; what is found then is no longer proven to be the cheapest.
 """
 
 from __future__ import annotations
@@ -40,13 +40,14 @@ class Mending:
         ways = Ways(self.checker)
         by_line = {one.line.line: ways.of(one) for one in self.planted}
         task, costs = self._task(ways, by_line), self._costs()
-        for _ in range(_TRIES):
+        for tried in range(_TRIES):
             found = repair(task, costs)
             if isinstance(found, NoRepair):
                 return Mended(reason=found.reason)
             after = self.recheck(self._rewritten(found, by_line, ways))
             if after.sketch is None or not after.sketch.left_over:
-                return Mended(self._told(found, by_line), after)
+                repaired = self._told(found, by_line)
+                return Mended(replace(repaired, proven=found.proven and tried == 0), after)
             task = replace(task, room=replace(task.room, area_sq_ft=_less(after)))
         return Mended(reason="no_room")
 

@@ -53,6 +53,7 @@ class ListPollen:
         self._trees = {tree.candidate.cultivar.id: tree for tree in trees}
         self._existing = tuple(existing or ())
         self._served: dict[str, Served] = {}
+        self._around: dict[str, Standing] = {}
 
     @cached_property
     def listed(self) -> Mapping[str, bool]:
@@ -103,9 +104,11 @@ class ListPollen:
 
     def _best(self, cultivar: str, crop: Crop) -> dict[str, Value]:
         """The best that any other tree of the list or near can do, as the variety question reckons it."""
-        near = [tree for tree in self._existing if _near(tree, crop)]
-        listed = [StandingTree(one.candidate.crop.id, (name,)) for name, one in self._trees.items() if name != cultivar]
-        found = Standing((*near, *listed), crops={crop.id: crop}, table=self._prepared.table).facts(cultivar, crop.id)
+        if crop.id not in self._around:
+            near = [tree for tree in self._existing if _near(tree, crop)]
+            listed = [StandingTree(one.candidate.crop.id, (name,)) for name, one in self._trees.items()]
+            self._around[crop.id] = Standing((*near, *listed), crops={crop.id: crop}, table=self._prepared.table)
+        found = self._around[crop.id].facts(cultivar, crop.id)
         names = {
             "pollination.best_standing": "pollen.best", "pollination.bloom_gap_classes": "pollen.bloom_gap_classes"
         }  # fmt: skip

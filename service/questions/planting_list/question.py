@@ -46,13 +46,15 @@ class PlantingListQuestion:
 class CheckedName:
     """One name of a line, judged; `tree` is None where nobody knows what was meant.
 
-    `substitutes` are the nearest cultivars that fit, looked for where this one does not or the stock is short of it.
+    `substitutes` are the nearest cultivars that fit, looked for where this one does not or the stock is short of it;
+    `short_by` is by how many trees, None where the stock is not known.
     """
 
     name: ReadName | None
     tree: TreeHere | None
     judgement: Judgement
     substitutes: tuple[Candidate, ...] = ()
+    short_by: int | None = None
 
     @property
     def verdict(self) -> Verdict:
@@ -67,7 +69,6 @@ class CheckedLine:
     line: ReadLine
     names: tuple[CheckedName, ...]
     repeats: int | None = None
-    stock: int | None = None
 
     @property
     def verdict(self) -> Verdict:

@@ -34,10 +34,11 @@ class Tally:
         self.lines[verdict] += 1
         self.trees[verdict] += line.trees
         for name in checked.names:
-            self._add_name(name.tree.facts if name.tree else {}, line.trees)
-            short = name.judgement.facts.get("stock.short_by")
-            self.stock_known |= short is not None
-            self.odd["short_in_stock"] += bool(short)
+            if name.tree is not None:
+                self.of_cultivar[name.tree.candidate.cultivar.id] += line.trees
+                self.of_crop[name.tree.candidate.crop.id] += line.trees
+            self.stock_known |= name.short_by is not None
+            self.odd["short_in_stock"] += bool(name.short_by)
         self.odd["guesses"] += any(name.how == "guess" for name in line.names)
         self.odd["repeats"] += checked.repeats is not None
         self.odd["without_quantity"] += line.quantity is None
@@ -64,11 +65,6 @@ class Tally:
             prices=dict(sorted(self.prices.items())),  # type: ignore[arg-type]
             priced_lines=self.odd["priced"],
         )
-
-    def _add_name(self, facts: object, trees: int) -> None:
-        if isinstance(facts, dict) and "line.cultivar_id" in facts:
-            self.of_cultivar[facts["line.cultivar_id"]] += trees
-            self.of_crop[facts["line.crop"]] += trees
 
     def _add_price(self, price: ReadPrice, trees: int) -> None:
         """Where nobody says whether a price is for one tree or for all, it counts only where that is the same."""
