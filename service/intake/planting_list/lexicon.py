@@ -16,15 +16,15 @@ from service.knowledge.catalogue import Catalogue
 from service.knowledge.spelling import plain, spaced
 
 Bearer = tuple[str, How]
-_SERIES = (
-    (re.compile(r"geneva(\d+)\Z"), r"g\1"),
-    (re.compile(r"cg(\d+)\Z"), r"g\1"),
-    (re.compile(r"(?:malling|em)(\d+)\Z"), r"m\1"),
-    (re.compile(r"(?:mallingmerton)(\d+)\Z"), r"mm\1"),
-    (re.compile(r"vineland(\d+)\Z"), r"v\1"),
-    (re.compile(r"(?:ohf|oldhomexfarmingdale|oldhomefarmingdale|farmingdale)(\d+)\Z"), r"ohxf\1"),
-    (re.compile(r"st(julien.*)\Z"), r"saint\1"),
+_SERIES = (  # how the beginning of a rootstock's name is written out, or written otherwise
+    ("g", ("geneva", "cg")),
+    ("m", ("malling", "em")),
+    ("mm", ("mallingmerton",)),
+    ("v", ("vineland",)),
+    ("ohxf", ("ohf", "oldhomexfarmingdale", "oldhomefarmingdale", "farmingdale")),
 )
+_SERIES_NAME = re.compile(r"([a-z]+)(\d+)\Z")
+_BEGINNING = 3
 _WORDS = 6
 
 
@@ -34,23 +34,19 @@ class Lexicon:
     def __init__(self, catalogue: Catalogue) -> None:
         self.catalogue = catalogue
         self.cultivars = _cultivars(catalogue)
-        self.roots: dict[str, tuple[str, How]] = {}
-        for root in catalogue.rootstocks.values():
-            for synonym in root.synonyms:
-                self.roots.setdefault(plain(synonym), (root.id, "synonym"))
-            self.roots[plain(root.name)] = (root.id, "exact")
+        self.roots = _roots(catalogue)
         self.crops = _crops(catalogue)
+        known = (*self.cultivars, *self.roots, *self.crops)
+        self._beginnings = frozenset(key[:length] for key in known for length in range(1, _BEGINNING + 1))
         self.longest = min(_WORDS, max(len(name.split()) for name in _all_names(catalogue)))
 
+    def begins(self, key: str) -> bool:
+        """Whether any name may begin so, by its first letters."""
+        return key[:_BEGINNING] in self._beginnings
+
     def root(self, key: str) -> tuple[str, How] | None:
-        """The rootstock of a plain spelling, also where its series is written out."""
-        found = self.roots.get(key)
-        if found is None and len(key) <= 30:
-            for pattern, short in _SERIES:
-                other, count = pattern.subn(short, key)
-                if count and (there := self.roots.get(other)):
-                    return there[0], "synonym"
-        return found
+        """The rootstock of a plain spelling."""
+        return self.roots.get(key)
 
     def crops_of(self, key: str) -> tuple[str, ...]:
         """The crops of a plain spelling: several for a word such as plum."""
@@ -75,6 +71,18 @@ class Lexicon:
 
     def _last(self, crop: str) -> str:
         return self.catalogue.crops[crop].name.split()[-1]
+
+
+def _roots(catalogue: Catalogue) -> dict[str, tuple[str, How]]:
+    roots: dict[str, tuple[str, How]] = {}
+    for root in catalogue.rootstocks.values():
+        key = plain(root.name)
+        written = [plain(synonym) for synonym in root.synonyms]
+        match = _SERIES_NAME.match(key)
+        longer = dict(_SERIES).get(match[1], ()) if match else ()
+        for other in (*written, *(f"{series}{match[2]}" for series in longer if match)):
+            roots.setdefault(other, (root.id, "synonym"))
+    return roots | {plain(root.name): (root.id, "exact") for root in catalogue.rootstocks.values()}
 
 
 def _cultivars(catalogue: Catalogue) -> dict[str, tuple[Bearer, ...]]:

@@ -93,13 +93,15 @@ def _pieces(tokens: list[str], plains: list[str], lexicon: Lexicon) -> Iterator[
 def _longest(tokens: list[str], plains: list[str], at: tuple[int, Lexicon]) -> tuple[Piece | None, int]:
     """The longest known name that begins at a place, and its length in words."""
     place, lexicon = at
+    if not plains[place] or not lexicon.begins(plains[place]):
+        return None, 1
     end = place
     while end < len(tokens) and end < place + lexicon.longest and tokens[end] not in _MARKS:
         end += 1
     for stop in range(end, place, -1):
         key = "".join(plains[place:stop])
         small = stop - place == 1 and tokens[place].lower() in _JOINING
-        if small or not plains[place] or not plains[stop - 1]:
+        if small or not plains[stop - 1]:
             continue
         text = " ".join(tokens[place:stop])
         if (root := lexicon.root(key)) is not None:

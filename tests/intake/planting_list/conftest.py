@@ -5,10 +5,11 @@ from __future__ import annotations
 import pytest
 
 from service.intake.planting_list import ListReader
-from service.reasoning.rulebook import Rulebook
+from service.knowledge.catalogue import read_catalogue
+from service.settings import CHECKOUT
 
 
 @pytest.fixture(scope="session")
-def reader(rulebook: Rulebook) -> ListReader:
+def reader() -> ListReader:
     """A reader of lists."""
-    return ListReader(rulebook.catalogue)
+    return ListReader(read_catalogue(CHECKOUT / "rules"))

@@ -17,10 +17,10 @@ FILES = [path.read_bytes() for path in lists()]
 BOOKS = [HERE / name for name in ("45-plain.xlsx", "47-lista.ods", "48-several-sheets.xlsx")]
 MANY = settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 WORDS = st.sampled_from(
-    ["Liberty", "Gala", "M.9", "on", "2", "x", "3-in-1", "/", ",", ";", "\t", "\n", "apple", "peras", "$39", "39,50", "(",
-     ")", '"', "''", "5 gal", "24\" box", "or", "and", "=", "=1+1", ":", "-", "#", "dozen", "half", "1,000", "9999999999",
-     "€", "®", "0", "\x00", "\u202e", "Qty", "Variety", "Total", "From: a", "> ", "--", "On x wrote:", "<table>", "½", "٣",
-     "²", "ﬁ", "é", "\ud83c\udf4e".encode("utf-16", "surrogatepass").decode("utf-16")]
+    (*("Liberty", "Gala", "M.9", "on", "2", "x", "3-in-1", "/", ",", ";", "\t", "\n", "apple", "peras", "$39", "39,50"),
+     *("(", ")", '"', "''", "5 gal", '24" box', "or", "and", "=", "=1+1", ":", "-", "#", "dozen", "half", "1,000"),
+     *("9999999999", "€", "®", "0", "\x00", "\u202e", "Qty", "Variety", "Total", "From: a", "> ", "--"),
+     *("On x wrote:", "<table>", "½", "٣", "²", "ﬁ", "é", "🍎", "1/0", "0/0", "caliper", "sep=;"))
 )  # fmt: skip
 
 
@@ -28,8 +28,12 @@ def read(reader: ListReader, content: bytes) -> ReadList | None:
     try:
         return reader.read(Upload(content, "list"))
     except NotUnderstood as refused:
-        assert all(pointer.startswith("/") and detail for pointer, detail in refused.faults)
+        explains(refused)
         return None
+
+
+def explains(refused: NotUnderstood) -> None:
+    assert all(pointer.startswith("/") and detail for pointer, detail in refused.faults)
 
 
 def holds_together(found: ReadList) -> None:
@@ -73,7 +77,7 @@ def test_any_text_is_read_or_refused(reader: ListReader, text: str) -> None:
     try:
         holds_together(reader.read_text(text))
     except NotUnderstood as refused:
-        assert refused.faults
+        explains(refused)
 
 
 @MANY

@@ -11,8 +11,6 @@ import zipfile
 from collections.abc import Iterator
 from pathlib import Path
 
-import pytest
-
 from service.intake.planting_list import ListLimits
 from service.settings import CHECKOUT
 from tests.lists.golden import HERE
@@ -91,15 +89,15 @@ def test_a_long_list_takes_no_more_memory_than_a_short_one(tmp_path: Path) -> No
 
 def test_as_many_cells_as_are_allowed_stay_below_the_limit(tmp_path: Path) -> None:
     cells = b'<c t="inlineStr"><is><t>Liberty</t></is></c>' * 10
-    path = with_part(tmp_path / "full.xlsx", "xl/worksheets/sheet1.xml", sheet(b"<row>" + cells + b"</row>" for _ in range(100_000)))
+    rows = (b"<row>" + cells + b"</row>" for _ in range(100_000))
+    path = with_part(tmp_path / "full.xlsx", "xl/worksheets/sheet1.xml", sheet(rows))
     added, lines = measured(path)
     assert lines == 100_000
     assert added <= ListLimits().memory_bytes
 
 
-@pytest.mark.parametrize("gigabytes", [1])
-def test_a_workbook_that_unpacks_to_a_gigabyte_stays_below_the_limit(tmp_path: Path, gigabytes: int) -> None:
-    blocks = (b" " * (1 << 20) for _ in range(gigabytes << 10))
+def test_a_workbook_that_unpacks_to_a_gigabyte_stays_below_the_limit(tmp_path: Path) -> None:
+    blocks = (b" " * (1 << 20) for _ in range(1 << 10))
     path = with_part(tmp_path / "bomb.xlsx", "xl/worksheets/sheet1.xml", sheet(blocks))
     added, lines = measured(path)
     assert lines == -1
@@ -118,7 +116,7 @@ def test_a_line_without_an_end_stays_below_the_limit(tmp_path: Path) -> None:
 def test_a_wide_list_of_long_cells_stays_below_the_limit(tmp_path: Path) -> None:
     path = tmp_path / "wide.csv"
     with path.open("w", encoding="utf-8") as file:
-        for number in range(2_000):
+        for number in range(400):
             file.write(",".join(f"{number} word{at} " * 60 for at in range(60)) + "\n")
     added, _ = measured(path)
     assert added <= ListLimits().memory_bytes
