@@ -8,7 +8,6 @@ from pathlib import Path
 import pytest
 
 from service.domain.errors import KnowledgeFault
-from service.knowledge import strict_yaml
 from service.reasoning.audit import audit
 from service.reasoning.rule import Rule
 from service.reasoning.rulebook import Rulebook, load_rulebook
@@ -17,7 +16,7 @@ from tests.questions.label_counter import LabelCounter
 from tests.questions.test_treatment_leaks import drawn
 
 PARTS = ("treatment.need", "treatment.product", "treatment.answer")
-CLAIMS = re.compile(r"\b(safe(ly|ty|st|r)?|non-?toxic|harmless|epa.approved|chemical-?free|guarantee\w*)\b", re.IGNORECASE)
+CLAIMS = re.compile(r"\b(safe(ly|ty|st|r)?|non-?toxic|harmless|epa.approved|chemical-?free|guarantee\w*)\b", re.I)
 AMOUNTS = re.compile(r"\d\s*(oz|ounces?|tsp|tbsp|teaspoons?|tablespoons?|cups?|pints?|quarts?|gal(lons?)?|ml|lbs?|g)\b")
 
 
@@ -71,14 +70,14 @@ def test_a_store_can_replace_no_prohibition(rulebook: Rulebook, part: str, tmp_p
 
 def _softened(name: str, part: str) -> str:
     """A rule under a name that only says something."""
-    fact = {"treatment.product": "product.crop_print: {is: printed}", "treatment.answer": "answer.points: {is: true}"}[part]
-    key, value = fact.split(": ", 1)
-    given = re.sub(r"\{is: (.*)\}", r"\1", value)
-    other = {"printed": "not_printed", "true": "false"}[given]
+    key, given, other = {
+        "treatment.product": ("product.crop_print", "printed", "not_printed"),
+        "treatment.answer": ("answer.points", "true", "false"),
+    }[part]
     return f"""rules:
   - id: {name}
     title: A store that would rather sell
-    when: {{{key}: {value}}}
+    when: {{{key}: {{is: {given}}}}}
     then: {{say: "Take it."}}
     why: It sells.
     basis: common practice
