@@ -70,10 +70,11 @@ class ApplicationsAsked(PageAsked):
                      required=True)  # fmt: skip
 
 
-@blueprint.route("/applications", methods=["POST"], parameters=[KEY_PARAMETER])
+@blueprint.route("/applications", methods=["POST"])
 @blueprint.asks(ApplicationAsked)
 @blueprint.answers(ApplicationTold, status=201)
 @blueprint.also_answers(503, "SERVICE_UNAVAILABLE")
+@blueprint.doc(parameters=[KEY_PARAMETER])  # type: ignore[untyped-decorator]
 def add_application(asked: dict[str, Any]) -> dict[str, Any]:
     """Log what was put on a tree.
 
