@@ -172,7 +172,7 @@ class TreesHere:
             "line.root_basis": basis,
             "line.root_fits": root.fits,
             "line.better_root": _name_of(better) if better.fits and not root.fits else None,
-            "line.size_without_root": None if asked.size is None else basis == "best_here" and asked.rootstock is None,
+            "line.size_without_root": None if asked.size is None or basis == "none" else _no_root(basis, asked),
             "line.size_against_root": grown != asked.size if basis == "listed" and asked.size and grown else None,
             **{fact: concluded.get(name) for fact, name in _VERDICTS.items()},
             "variety.root_fit": root.judgement.concluded.get("root_fit"),
@@ -184,6 +184,11 @@ class TreesHere:
             "pollen.partners_needed": partners_needed(candidate),
             "pollen.gives_none": _gives_none(candidate),
         }
+
+
+def _no_root(basis: RootBasis, asked: RootAsked) -> bool:
+    """Whether the crop has roots in the catalogue, but none that grows to the size asked for."""
+    return basis == "best_here" and asked.rootstock is None
 
 
 def _gives_none(candidate: Candidate) -> bool:
