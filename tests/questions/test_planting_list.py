@@ -34,13 +34,15 @@ def test_two_cherries_of_one_incompatibility_group_leave_each_other_unserved(cou
 
 def test_one_tree_is_added_for_two_cherries_that_lack_a_partner(counter: ListCounter) -> None:
     addition = counter.check("Bing cherry\nLambert cherry", existing_trees=()).addition
-    assert addition is not None and not addition.unserved
+    assert addition is not None
+    assert not addition.unserved
     assert [set(tree.serves) for tree in addition.trees] == [{"sweet_cherry.bing", "sweet_cherry.lambert"}]
 
 
 def test_an_addition_is_served_itself(counter: ListCounter) -> None:
     checked = counter.check("Jonagold apple", existing_trees=())
-    assert checked.addition is not None and not checked.addition.unserved
+    assert checked.addition is not None
+    assert not checked.addition.unserved
     names = [counter.rulebook.catalogue.cultivars[tree.cultivar].denomination for tree in checked.addition.trees]
     after = counter.check("\n".join(["Jonagold apple", *(f"{name} apple" for name in names)]), existing_trees=())
     assert after.addition is None
@@ -126,7 +128,8 @@ def test_wished_months_without_a_tree_are_counted(counter: ListCounter) -> None:
 def test_a_disease_that_most_trees_take_is_named(counter: ListCounter) -> None:
     checked = counter.check("8 Gala apple\n1 Liberty apple")
     shared, widest = whole(checked)["disease.shared"], whole(checked)["disease.widest"]
-    assert isinstance(shared, tuple) and widest in shared
+    assert isinstance(shared, tuple)
+    assert widest in shared
     assert whole(checked)["disease.widest_trees"] == 8
     assert whole(checked)["disease.apple_resistant_share"] == pytest.approx(1 / 9)
 
@@ -154,7 +157,9 @@ def test_the_order_of_planting_holds_what_goes_in_and_nothing_else(counter: List
 
 def test_a_root_on_which_the_tree_fails_is_changed_for_less_than_the_tree(counter: ListCounter) -> None:
     mended = counter.check("Bartlett pear on Quince A\nHarrow Sweet pear", Site(hardiness_zone=7.0)).mended
-    assert mended is not None and mended.repair is not None and mended.after is not None
+    assert mended is not None
+    assert mended.repair is not None
+    assert mended.after is not None
     assert [line.change for line in mended.repair.lines] == ["rootstock", "keep"]
     assert mended.repair.cost == counter.rulebook.limits["planting_list.cost.rootstock"].value
     assert all(line.verdict in ("fits", "caution") for line in mended.after.lines)
@@ -162,10 +167,12 @@ def test_a_root_on_which_the_tree_fails_is_changed_for_less_than_the_tree(counte
 
 def test_a_repaired_list_has_partners_and_room(counter: ListCounter) -> None:
     checked = counter.check("2 Bing cherry\n5 Bartlett pear on Quince A\nHoneycrisp on M.9", existing_trees=())
-    assert checked.mended is not None and checked.mended.after is not None
+    assert checked.mended is not None
+    assert checked.mended.after is not None
     after = checked.mended.after
     assert after.addition is None
-    assert after.sketch is not None and not any(after.sketch.left_over.values())
+    assert after.sketch is not None
+    assert not any(after.sketch.left_over.values())
     assert not [line for line in after.lines if line.verdict == "does_not_fit"]
 
 
@@ -175,7 +182,9 @@ def test_nothing_is_repaired_where_nothing_is_amiss(counter: ListCounter) -> Non
 
 def test_lines_that_nobody_could_read_stay_as_they_are_in_a_repair(counter: ListCounter) -> None:
     mended = counter.check("Zzyxqv\nBartlett pear on Quince A\nHarrow Sweet pear", Site(hardiness_zone=7.0)).mended
-    assert mended is not None and mended.repair is not None and mended.after is not None
+    assert mended is not None
+    assert mended.repair is not None
+    assert mended.after is not None
     assert 1 not in [line.line for line in mended.repair.lines]
     assert mended.after.lines[0].line.written == "Zzyxqv"
 

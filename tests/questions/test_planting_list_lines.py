@@ -30,9 +30,11 @@ def test_a_line_is_judged_on_the_root_it_names_and_else_on_the_best_for_the_plac
     counter: ListCounter, written: str, basis: str, root: str | None
 ) -> None:
     tree = counter.line(written).names[0].tree
-    assert tree is not None and tree.basis == basis
+    assert tree is not None
+    assert tree.basis == basis
     best = counter.checker().trees.candidate(tree.candidate.cultivar.id).root.rootstock
-    assert best is not None and tree.candidate.root.rootstock is not None
+    assert best is not None
+    assert tree.candidate.root.rootstock is not None
     assert tree.candidate.root.rootstock.id == (root or best.id)
 
 
@@ -63,7 +65,8 @@ def test_bartlett_on_quince_fails_by_its_root_and_a_better_one_is_known(counter:
     """Bartlett is incompatible with quince roots (Oregon State University, rootstocks for pear)."""
     line = counter.line("Bartlett pear on Quince A")
     assert facts(line)["line.root_incompatible"] is True
-    assert line.names[0].tree is not None and not line.names[0].tree.fits
+    assert line.names[0].tree is not None
+    assert not line.names[0].tree.fits
     assert line.verdict == "does_not_fit"
 
 
@@ -112,8 +115,10 @@ def test_wishes_and_standing_trees_are_told_to_the_rules(counter: ListCounter) -
 
 def test_a_cultivar_that_fails_here_gets_substitutes_of_its_crop_that_fit(counter: ListCounter) -> None:
     name = counter.line("Honeycrisp apple", WARM).names[0]
-    assert name.tree is not None and not name.tree.fits
-    assert name.substitutes and all(one.fits and one.crop.id == "apple" for one in name.substitutes)
+    assert name.tree is not None
+    assert not name.tree.fits
+    assert name.substitutes
+    assert all(one.fits and one.crop.id == "apple" for one in name.substitutes)
     assert name.judgement.facts["line.substitute"] == name.substitutes[0].cultivar.denomination
     assert counter.line("Honeycrisp apple", GARDEN).names[0].substitutes == ()
 
