@@ -4,17 +4,33 @@ from __future__ import annotations
 
 import json
 import re
+from collections.abc import Iterator
 from typing import Any
 
+import pytest
+from flask import Flask
 from flask.testing import FlaskClient
 
+from service.commands.demo import demo_shelf
+from service.parts import Parts
 from service.settings import CHECKOUT
+from service.storage.shelf import put_all, withdraw
 
 README = (CHECKOUT / "README.md").read_text(encoding="utf-8")
 CURL = re.compile(
     r"curl -s http://127\.0\.0\.1:8080(/v1/\S+) -H 'Content-Type: application/json' -d '(.*?)'\n```", re.DOTALL
 )
 ANSWER = re.compile(r"```json\n(.*?)```", re.DOTALL)
+
+
+@pytest.fixture
+def _demo_shelf(app: Flask) -> Iterator[None]:
+    """The shelf of the invented store, as a first start loads it; taken off again afterwards."""
+    house: Parts = app.extensions["fruitwright"]
+    products = put_all(house.database, demo_shelf(CHECKOUT / "rules", house.rulebook.catalogue))
+    yield
+    for product in products:
+        withdraw(house.database, product.id)
 
 
 def holds(shown: Any, told: Any) -> bool:
@@ -32,6 +48,7 @@ def holds(shown: Any, told: Any) -> bool:
     return bool(shown == told)
 
 
+@pytest.mark.usefixtures("_demo_shelf")
 def test_every_question_on_the_page_is_answered_as_it_says(client: FlaskClient) -> None:
     questions = CURL.findall(README)
     answers = ANSWER.findall(README)

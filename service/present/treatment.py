@@ -15,7 +15,7 @@ from service.domain.units import Language
 from service.present.advice import ORDER, About, Advice
 from service.present.sentences import Sentences, listed
 from service.present.treatment_phrases import TreatmentPhrases
-from service.questions.treatment import JudgedProduct, TreatmentAnswer, Waiting
+from service.questions.treatment import BARRING, JudgedProduct, TreatmentAnswer, Waiting
 from service.reasoning.conclusions import Conclusion
 from service.reasoning.rulebook import Rulebook
 
@@ -150,9 +150,10 @@ class _Writer:
         return record.product_name or self.phrases.no_name()
 
     def reasons_for(self, one: JudgedProduct) -> list[Conclusion]:
-        """What bars every product, then what is said of this one; what forbids before the rest."""
-        barring = [each for each in self.answer.need.conclusions if each.outcome in ("forbid", "set_aside")]
-        return sorted([*barring, *one.judgement.conclusions], key=lambda each: ORDER[each.outcome])
+        """What bars every product, then what is said of this one: what forbids first, and there what to do instead."""
+        barring = [each for each in self.answer.need.conclusions if each.outcome in BARRING]
+        every = [*barring, *one.judgement.conclusions]
+        return sorted(every, key=lambda each: (ORDER[each.outcome], not each.rule.conclude))
 
     def reason(self, conclusion: Conclusion) -> dict[str, Any]:
         """A reason with those who stand behind it: regulations and publications by name and place."""

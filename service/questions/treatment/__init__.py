@@ -10,5 +10,16 @@ from service.questions.treatment.question import (
     Waiting,
 )
 from service.questions.treatment.suspected import likeliest
+from service.questions.treatment.waiting import BARRING
 
-__all__ = ["Dates", "JudgedProduct", "Names", "TreatmentAnswer", "TreatmentQuestion", "Waiting", "likeliest", "point"]
+__all__ = [
+    "BARRING",
+    "Dates",
+    "JudgedProduct",
+    "Names",
+    "TreatmentAnswer",
+    "TreatmentQuestion",
+    "Waiting",
+    "likeliest",
+    "point",
+]
