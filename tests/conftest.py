@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from flask import Flask
 from flask.testing import FlaskClient
+from hypothesis import settings
 
 from service import create_app
 from service.observe.logs import configure_logs
@@ -16,6 +17,9 @@ from service.reasoning.rulebook import Rulebook, load_rulebook
 from service.settings import CHECKOUT, read_settings
 from service.storage.migration import upgrade
 from tests.live import running
+
+settings.register_profile("untimed", deadline=None)  # a busy machine is no reason to fail
+settings.load_profile("untimed")
 
 
 @pytest.fixture(scope="session")
