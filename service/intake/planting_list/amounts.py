@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from decimal import Decimal, InvalidOperation
+from functools import lru_cache
 
 from service.domain.planting_list import Currency, ReadPrice
 
@@ -46,6 +47,7 @@ class Count:
     trees: int | None
 
 
+@lru_cache(maxsize=4096)
 def read_count(text: str) -> Count | None:
     """How many, of a cell that holds nothing else; None where it is empty or says "none given".
 
@@ -96,6 +98,7 @@ def take_price(text: str) -> tuple[str, ReadPrice | None]:
     return f"{text[: match.start()]}¦{text[match.end() :]}", price
 
 
+@lru_cache(maxsize=4096)
 def read_price(text: str, *, each: bool | None = None) -> ReadPrice | None:
     """The price of a cell that holds nothing else; None where it is none.
 

@@ -31,10 +31,13 @@ class Columns:
     def __contains__(self, role: Role) -> bool:
         return role in self.roles
 
-    def cell(self, cells: Sequence[str], role: Role) -> str:
-        """What a row holds of a role; several notes are joined."""
-        found = [cells[at].strip() for at, one in enumerate(self.roles) if one == role and at < len(cells)]
-        return "; ".join(text for text in found if text)
+    def cells(self, cells: Sequence[str]) -> dict[Role, str]:
+        """What a row holds of each role; several notes are joined."""
+        found: dict[Role, str] = {}
+        for role, cell in zip(self.roles, cells, strict=False):
+            if role and (text := cell.strip()):
+                found[role] = f"{found[role]}; {text}" if role in found else text
+        return found
 
 
 def columns_of(rows: Sequence[Sequence[str]], read: Reader) -> Columns:

@@ -86,13 +86,14 @@ def _likeliest(file: BinaryIO) -> str:
     file.seek(0)
     telling = b"\n".join(line for line in file.read(1 << 20).splitlines() if not line.isascii())[:_BLOCK]
     shares = [(_share(telling, name), -place, name) for place, name in enumerate(_LIKELY)]
-    if max(shares)[0] >= 0.75:
+    if max(shares)[0] >= 0.5:
         return max(shares)[2]
     found = from_bytes(telling, cp_isolation=_POSSIBLE).best()
     return found.encoding if found else _LIKELY[0]
 
 
 def _share(data: bytes, encoding: str) -> float:
-    """How much of what is not ASCII becomes letters and marks that lists are written with."""
+    """How much of what is not ASCII becomes letters that lists are written with, or, at half the weight, marks."""
     other = [letter for letter in data.decode(encoding, errors="replace") if not letter.isascii()]
-    return sum(letter in _LETTERS for letter in other) / len(other) if other else 0.0
+    weights = (1.0 if letter.isalpha() else 0.5 for letter in other if letter in _LETTERS)
+    return sum(weights) / len(other) if other else 0.0

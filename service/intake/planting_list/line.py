@@ -8,12 +8,15 @@ from dataclasses import dataclass, replace
 from service.domain.planting_list import Mark, ReadLine, ReadName, ReadPrice, ReadRootstock, ReadSize, WrittenRow
 from service.intake.planting_list.amounts import Count, read_count, read_price
 from service.intake.planting_list.columns import Columns
+from service.intake.planting_list.headings import Role
 from service.intake.planting_list.lexicon import Lexicon
 from service.intake.planting_list.limits import ListLimits
 from service.intake.planting_list.naming import Around, Naming
 from service.intake.planting_list.phrase import Phrase
 from service.intake.planting_list.sizes import read_size
 from service.knowledge.spelling import plain
+
+_SILENT = Phrase()
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,9 +36,9 @@ class LineReader:
     ) -> None:
         self.lexicon, self.naming, self.phrase, self.limits = lexicon, naming, phrase, limits
 
-    def read(self, asked: Asked, row: WrittenRow, around: Around) -> ReadLine | None:
-        """The line of a row, or None where the row names no tree at all."""
-        return _Line(self, asked, around).read(row)
+    def read(self, asked: Asked, row: WrittenRow, *, number: int, around: Around) -> ReadLine | None:
+        """The line of a row under its number, or None where the row names no tree at all."""
+        return _Line(self, asked, around).read(number, row)
 
 
 class _Line:
@@ -44,26 +47,27 @@ class _Line:
     def __init__(self, reader: LineReader, asked: Asked, around: Around) -> None:
         self.reader, self.asked, self.around = reader, asked, around
         self.marks: list[Mark] = []
+        self.cells = asked.columns.cells(asked.cells)
         self.phrase = reader.phrase(self._plain_text("name"))
-        self.crop_phrase = reader.phrase(self._cell("crop")) if self._cell("crop") else Phrase()
+        self.crop_phrase = reader.phrase(self.cells["crop"]) if "crop" in self.cells else _SILENT
 
-    def read(self, row: WrittenRow) -> ReadLine | None:
-        """The line, without its number."""
+    def read(self, number: int, row: WrittenRow) -> ReadLine | None:
+        """The line under its number."""
         root = self._root()
         names = self._names(root)
         if not names and not self._names_a_tree():
             return None
         quantity, size, price = self._quantity(), self._size(), self._price()
         note = "; ".join(filter(None, (self.phrase.note, self._cell("note")))) or None
-        if any(len(cell) > self.reader.limits.cell_characters for cell in self.asked.cells):
+        if max(map(len, self.asked.cells)) > self.reader.limits.cell_characters:
             self.marks.append("cut_short")
         marks = tuple(dict.fromkeys(self.marks))
-        return ReadLine(0, row.text, row, names, quantity, root, size, price, note, marks)
+        return ReadLine(number, row.text, row, names, quantity, root, size, price, note, marks)
 
-    def _cell(self, role: str) -> str:
-        return self.asked.columns.cell(self.asked.cells, role)  # type: ignore[arg-type]
+    def _cell(self, role: Role) -> str:
+        return self.cells.get(role, "")
 
-    def _plain_text(self, role: str) -> str:
+    def _plain_text(self, role: Role) -> str:
         """The text of a cell; of a formula only what it shows as text is kept."""
         text = self._cell(role)
         if text.startswith("=") and len(text) > 1:
@@ -104,8 +108,10 @@ class _Line:
         if self._cell("crop") and not column and not any(called.bearers for called in self.crop_phrase.called):
             self.marks.append("crop_not_known")
         carried = self.reader.lexicon.root_crops(root.rootstock) if root and root.rootstock else ()
-        told = replace(self.around, column=frozenset(column), root=frozenset(carried))
-        return replace(told, said=frozenset(phrase.crops), row=frozenset(self.asked.said))
+        return Around(
+            said=frozenset(phrase.crops), column=frozenset(column), row=frozenset(self.asked.said),
+            root=frozenset(carried), heading=self.around.heading, mostly=self.around.mostly,
+        )  # fmt: skip
 
     def _crop_only(self, phrase: Phrase, around: Around) -> tuple[ReadName, ...]:
         """A line that says the crop and no cultivar."""

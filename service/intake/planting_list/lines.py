@@ -84,7 +84,7 @@ class RowReader:
         """The crops that the list is mostly made of, by the names that leave no doubt."""
         crops: Counter[str] = Counter()
         for _, cells in rows:
-            text = columns.cell(cells, "name") if "name" in columns else _GLUE.join(filter(None, cells))
+            text = columns.cells(cells).get("name", "") if "name" in columns else _GLUE.join(filter(None, cells))
             for called in self.phrase(text).called:
                 if len(called.bearers) == 1:
                     crops[self.lexicon.crop_of(called.bearers[0][0])] += 1
@@ -174,10 +174,10 @@ class _Reading:
     def _lines(self, row: WrittenRow, cells: list[str]) -> Iterator[ReadLine]:
         around = Around(heading=self.heading, mostly=self.opened.mostly)
         for asked in self._asked(cells):
-            line = self.reader.line.read(asked, row, around)
+            line = self.reader.line.read(asked, row, number=self.number + 1, around=around)
             if line:
                 self.number += 1
-                yield replace(line, line=self.number)
+                yield line
 
     def _asked(self, cells: list[str]) -> Iterator[Asked]:
         """What a row asks for: once, or of a text that names several trees several times."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from functools import lru_cache
 from typing import Any
 
 from service.domain.crop import TreeSize
@@ -79,6 +80,7 @@ def take_size(text: str) -> tuple[str, ReadSize | None]:
     return text.replace("\x01", ""), replace(size, written=", ".join(what for _, what in sorted(written)))
 
 
+@lru_cache(maxsize=4096)
 def read_size(text: str) -> ReadSize | None:
     """The size of a cell that holds nothing else; a bare number is a container.
 

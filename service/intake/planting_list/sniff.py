@@ -29,6 +29,7 @@ _REFUSED = (
 )  # fmt: skip
 _MAIL_LINE = re.compile(rb"(?i)(?:from|to|cc|subject|date|received|sent|return-path|delivered-to|mime-version|"
                         rb"message-id|content-type|x-[a-z-]+|de|para|asunto|fecha|enviado):[ \t]")  # fmt: skip
+_ANY_HEADER = re.compile(rb"[A-Za-z][A-Za-z-]{1,40}:[ \t]")
 _MAIL_NEED = re.compile(rb"(?im)^(?:from|subject|mime-version|received):[ \t]")
 _HTML = re.compile(rb"(?is)\s*(?:<!doctype html|<html|<head|<body|<table|<div|<meta)\b")
 
@@ -59,7 +60,7 @@ def sort_of(head: bytes) -> Sort:
 def _is_mail(head: bytes) -> bool:
     lines = head.lstrip(b"\r\n")[:8192].splitlines()[:3]
     first = bool(lines) and (_MAIL_LINE.match(lines[0]) is not None or lines[0].startswith(b"From "))
-    second = len(lines) > 1 and (_MAIL_LINE.match(lines[1]) is not None or lines[1][:1] in (b" ", b"\t"))
+    second = len(lines) > 1 and (_ANY_HEADER.match(lines[1]) is not None or lines[1][:1] in (b" ", b"\t"))
     return first and second and _MAIL_NEED.search(head) is not None
 
 
