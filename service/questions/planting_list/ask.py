@@ -19,7 +19,7 @@ from service.questions.planting_list.line_facts import Open, within
 from service.questions.planting_list.lines import LineChecker
 from service.questions.planting_list.mending import Mending
 from service.questions.planting_list.pollen import ListPollen
-from service.questions.planting_list.question import CheckedLine, CheckedList, ListPlace, Mended, PlantingListQuestion
+from service.questions.planting_list.question import CheckedLine, CheckedList, Mended, PlantingListQuestion
 from service.questions.planting_list.reading import LIST_WIDE
 from service.questions.planting_list.room import Planted, sketch
 from service.questions.planting_list.tally import Tally
@@ -38,7 +38,8 @@ def check_list(question: PlantingListQuestion, *, rulebook: Rulebook, judges: Ju
     """Will this list work at this place?"""
     if len(question.read.lines) > rulebook.limits[LIST_WIDE].value:
         return _line_by_line(question, rulebook, judges.sweeping)
-    checked = _Whole(question.read, question.place, rulebook=rulebook, matcher=judges.asking).answer()
+    checker = LineChecker(question.place, rulebook=rulebook, matcher=judges.asking, sweeping=judges.sweeping)
+    checked = _Whole(question.read, checker, judges.asking).answer()
     for judgement in (checked.judgement, *(name.judgement for line in checked.lines for name in line.names)):
         audit.note(judgement)
     return checked
@@ -81,10 +82,9 @@ def in_order(lines: Sequence[CheckedLine]) -> tuple[int, ...]:
 class _Whole:
     """A list that is looked at as a whole, on its way to its answer."""
 
-    def __init__(self, read: ReadList, place: ListPlace, *, rulebook: Rulebook, matcher: Matcher) -> None:
-        self.read, self.place, self.rulebook, self.matcher = read, place, rulebook, matcher
-        self.checker = LineChecker(place, rulebook=rulebook, matcher=matcher)
-        self.known = self.checker.known
+    def __init__(self, read: ReadList, checker: LineChecker, matcher: Matcher) -> None:
+        self.read, self.checker, self.matcher = read, checker, matcher
+        self.place, self.known, self.rulebook = checker.place, checker.known, checker.known.rulebook
         self.planted = tuple(self._planted())
         self._note_what_is_asked()
 
@@ -174,7 +174,7 @@ class _Whole:
         return wanted is not None and sum(one.count for one in self.planted) > wanted
 
     def _recheck(self, read: ReadList) -> CheckedList:
-        return _Whole(read, self.place, rulebook=self.rulebook, matcher=self.matcher).answer(mend=False)
+        return _Whole(read, self.checker.anew(), self.matcher).answer(mend=False)
 
     def _judgement(self, tally: Tally, looked: Looked) -> Judgement:
         facts = count_facts(self.read, tally, self.checker, whole=True) | whole_facts(looked, self.checker)

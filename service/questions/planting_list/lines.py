@@ -11,6 +11,7 @@ room) is brought by whoever looks at the whole list.
 from __future__ import annotations
 
 from collections.abc import Hashable
+from copy import copy
 from typing import Protocol
 
 from service.domain.planting_list import ReadLine, ReadName
@@ -42,24 +43,37 @@ class WholeList(Protocol):
 
 
 class LineChecker:
-    """Judges lines at one place."""
+    """Judges lines at one place; `sweeping` judges what is looked through for substitutes and additions."""
 
-    def __init__(self, place: ListPlace, *, rulebook: Rulebook, matcher: Matcher) -> None:
+    def __init__(
+        self, place: ListPlace, *, rulebook: Rulebook, matcher: Matcher, sweeping: Matcher | None = None
+    ) -> None:
         known = prepare(rulebook)
         question = SuggestionQuestion(place.site, wishes=place.wishes, climate=place.climate)
         existing = place.existing_trees
         self.place, self.known = place, known
         self.here = VarietiesHere(question, known, matcher)
-        self.trees = TreesHere(self.here, known, None if existing is None else growing_there(existing))
-        self.shelf = None if place.stock is None else Shelf(place.stock)
-        self.substitutes = Substitutes(self.trees, self.shelf)
+        sweep = self.here if sweeping is None else VarietiesHere(question, known, sweeping)
+        self.trees = TreesHere(self.here, sweep, None if existing is None else growing_there(existing))
         self._testable = rulebook.vocabulary.testable(LINE_RULES)
         here = {name: value for name, value in self.here.place.facts.items() if name in self._testable}
         self._judge = matcher.sharing(LINE_RULES, here)
         self._place_facts = frozenset(here)
         self._lasting: dict[int, dict[str, Value]] = {}
+        self._begin()
+
+    def _begin(self) -> None:
+        """What belongs to one list and not to the place."""
+        self.shelf = None if self.place.stock is None else Shelf(self.place.stock)
+        self.substitutes = Substitutes(self.trees, self.shelf)
         self._repetition = Repetition()
         self._names: dict[Hashable, CheckedName] = {}
+
+    def anew(self) -> LineChecker:
+        """A checker for another list at the same place; the trees that were judged are kept."""
+        other = copy(self)
+        other._begin()
+        return other
 
     def check(self, line: ReadLine) -> CheckedLine:
         """The line judged by itself; lines come in the order of the list, each once."""

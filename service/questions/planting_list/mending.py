@@ -11,15 +11,15 @@ from dataclasses import dataclass, replace
 
 from service.compute.list_repair import Costs, Line, NoRepair, Room, Task, repair
 from service.compute.list_repair import Repair as Found
-from service.domain.checked_list import AddedTree, Addition, LineChange, Repair
+from service.domain.checked_list import AddedTree, Addition, LineChange, Repair, Sketch
 from service.domain.planting_list import ReadList
 from service.questions.planting_list.choices import Way, Ways, added_lines, rewritten
 from service.questions.planting_list.lines import LineChecker
 from service.questions.planting_list.pollen import ListPollen
 from service.questions.planting_list.question import CheckedList, Mended
-from service.questions.planting_list.room import Planted, area_needed_sq_ft
+from service.questions.planting_list.room import Planted
 
-_TRIES = 4
+_TRIES = 6
 _COSTS = ("keep", "rootstock", "replace", "add", "drop")
 Recheck = Callable[[ReadList], CheckedList]
 
@@ -48,7 +48,7 @@ class Mending:
             if after.sketch is None or not after.sketch.left_over:
                 repaired = self._told(found, by_line)
                 return Mended(replace(repaired, proven=found.proven and tried == 0), after)
-            task = replace(task, room=replace(task.room, area_sq_ft=_less(after)))
+            task = replace(task, room=replace(task.room, area_sq_ft=_placed_sq_ft(after.sketch)))
         return Mended(reason="no_room")
 
     def _task(self, ways: Ways, by_line: Mapping[int, Mapping[str, Way]]) -> Task:
@@ -112,15 +112,6 @@ class Mending:
         return Repair(tuple(changes), added, found.cost, found.proven)
 
 
-def _less(after: CheckedList) -> float:
-    """A little less ground than what the list asked for that did not go in."""
-    assert after.sketch is not None
-    planted = [
-        Planted(line.line, tuple(name.tree for name in line.names if name.tree is not None))
-        for line in after.lines
-        if any(name.tree is not None for name in line.names)
-    ]
-    return area_needed_sq_ft(planted) * (1 - _SHRINK)
-
-
-_SHRINK = 1e-6
+def _placed_sq_ft(sketch: Sketch) -> float:
+    """The ground of the trees that went in, each a square of its spread."""
+    return sum(tree.spread_ft**2 for tree in sketch.trees)

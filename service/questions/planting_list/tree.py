@@ -16,7 +16,6 @@ from service.domain.planting_list import ReadLine
 from service.questions.suggestion.here import VarietiesHere
 from service.questions.suggestion.order import FULL_FIT
 from service.questions.suggestion.planting import partners_needed
-from service.questions.suggestion.prepared import Prepared
 from service.questions.suggestion.question import Candidate, RootChoice
 from service.questions.suggestion.roots import named_incompatible
 from service.reasoning.conclusions import Conclusion
@@ -85,19 +84,20 @@ def told_by_the_list(rule: Rule) -> bool:
 
 
 class TreesHere:
-    """The trees of lists at one place: each cultivar on each root judged once.
+    """The trees of lists at one place: each cultivar on each root judged once, by `here`; `sweep` looks through many.
 
     `growing` are the cultivars that stand there already, None where nobody said.
     """
 
-    def __init__(self, here: VarietiesHere, known: Prepared, growing: frozenset[str] | None) -> None:
-        self.here, self.known, self._growing = here, known, growing
-        self._start = known.number("suggestion.fit.start")
+    def __init__(self, here: VarietiesHere, sweep: VarietiesHere, growing: frozenset[str] | None) -> None:
+        self.here, self.known, self._sweep, self._growing = here, here.known, sweep, growing
+        self._start = self.known.number("suggestion.fit.start")
         names = ("spacing.dwarf_below_percent", "spacing.semi_dwarf_below_percent")
-        self._sizes = SizeLimits(*(known.number(name) for name in names))
-        self._testable = known.rulebook.vocabulary.testable(LINE_RULES)
-        self._judged_crops: set[str] = set()
+        self._sizes = SizeLimits(*(self.known.number(name) for name in names))
+        self._testable = self.known.rulebook.vocabulary.testable(LINE_RULES)
+        self._judged_crops: set[tuple[int, str]] = set()
         self._trees: dict[tuple[str, RootAsked], TreeHere] = {}
+        self._candidates: dict[str, Candidate] = {}
 
     def tree(self, cultivar: str, asked: RootAsked) -> TreeHere:
         """The cultivar on the root that is asked for, or else on the best one for the place."""
@@ -107,19 +107,22 @@ class TreesHere:
         return tree
 
     def candidate(self, cultivar: str) -> Candidate:
-        """The cultivar on the best root for the place."""
-        known = self.known.cultivars[cultivar]
-        self._judge_roots(known.crop.id)
-        return self.here.candidate(known)
+        """The cultivar on the best root for the place, as it is looked through among many."""
+        found = self._candidates.get(cultivar)
+        if found is None:
+            known = self.known.cultivars[cultivar]
+            self._judge_roots(self._sweep, known.crop.id)
+            found = self._candidates[cultivar] = self._sweep.candidate(known)
+        return found
 
-    def _judge_roots(self, crop: str) -> None:
-        if crop not in self._judged_crops:
-            self._judged_crops.add(crop)
-            self.here.judge_roots([crop])
+    def _judge_roots(self, here: VarietiesHere, crop: str) -> None:
+        if (id(here), crop) not in self._judged_crops:
+            self._judged_crops.add((id(here), crop))
+            here.judge_roots([crop])
 
     def _judged(self, cultivar: str, asked: RootAsked) -> TreeHere:
         known = self.known.cultivars[cultivar]
-        self._judge_roots(known.crop.id)
+        self._judge_roots(self.here, known.crop.id)
         root, basis = self._root(cultivar, known.crop.id, asked)
         incompatible = named_incompatible(root.rootstock, cultivar)
         candidate = self.here.on(known, root, incompatible=incompatible)

@@ -57,13 +57,13 @@ class VarietiesHere:
         )
         carried = PlaceFacts(self._for_ruleset(ROOT_RULES, known), carried=known.looked_at)
         self.roots = RootChooser(known.roots, place=carried, site=self.place.site)
-        self._known, self._matcher = known, matcher
+        self.known, self._matcher = known, matcher
         self._start = known.number("suggestion.fit.start")
         self._by_root: dict[int, JudgeOwn] = {}
 
     def judge_roots(self, crops: Iterable[str]) -> None:
         """Judge all roots of these crops, which comes before any of their cultivars."""
-        self.roots.judge(crops, matcher=self._matcher, edge_share=self._known.number("spacing.edge_share"))
+        self.roots.judge(crops, matcher=self._matcher, edge_share=self.known.number("spacing.edge_share"))
 
     def candidate(self, known: KnownCultivar) -> Candidate:
         """A cultivar on the root that suits it best here."""
