@@ -23,7 +23,7 @@ def test_the_search_would_find_one(text: str) -> None:
     assert LOADS.search(text)
 
 
-@pytest.mark.parametrize("address", ["/", "/counter", "/docs", "/v1/crops", "/static/counter.js", "/nowhere"])
+@pytest.mark.parametrize("address", ["/", "/counter", "/shelf", "/shelf/new", "/docs", "/v1/crops", "/static/counter.js", "/nowhere"])
 def test_the_browser_is_told_to_load_nothing_from_elsewhere(client: FlaskClient, address: str) -> None:
     with client.get(address) as answer:
         policy = answer.headers["Content-Security-Policy"]
@@ -33,7 +33,7 @@ def test_the_browser_is_told_to_load_nothing_from_elsewhere(client: FlaskClient,
     assert answer.headers["X-Content-Type-Options"] == "nosniff"
 
 
-@pytest.mark.parametrize("address", ["/", "/counter", "/docs"])
+@pytest.mark.parametrize("address", ["/", "/counter", "/shelf", "/shelf/new", "/docs"])
 def test_what_a_page_links_to_is_there(client: FlaskClient, address: str) -> None:
     page = client.get(address).text
     anchors = set(re.findall(r'id="([^"]+)"', page))

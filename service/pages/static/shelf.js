@@ -72,7 +72,7 @@ function showOutcome(told) {
 }
 
 function showFaults({ detail, errors = [] }) {
-  fileError.textContent = errors.length ? `${errors.length} faults; nothing was taken.` : detail;
+  fileError.textContent = errors.length ? errors.length === 1 ? "One fault; nothing was taken." : `${errors.length} faults; nothing was taken.` : detail;
   outcome.replaceChildren(make("h2", "Faults in the file"), make("ul", "", ...errors.map((one) => make("li", one.detail))));
   outcome.hidden = !errors.length;
   fileInput.setAttribute("aria-invalid", "true");
