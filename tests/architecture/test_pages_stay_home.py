@@ -23,7 +23,9 @@ def test_the_search_would_find_one(text: str) -> None:
     assert LOADS.search(text)
 
 
-@pytest.mark.parametrize("address", ["/", "/counter", "/shelf", "/shelf/new", "/docs", "/v1/crops", "/static/counter.js", "/nowhere"])
+@pytest.mark.parametrize(
+    "address", ["/", "/counter", "/shelf", "/shelf/new", "/docs", "/v1/crops", "/static/counter.js", "/nowhere"]
+)
 def test_the_browser_is_told_to_load_nothing_from_elsewhere(client: FlaskClient, address: str) -> None:
     with client.get(address) as answer:
         policy = answer.headers["Content-Security-Policy"]
