@@ -88,7 +88,8 @@ def import_shelf(asked: dict[str, Any] | None, query: dict[str, Any]) -> dict[st
     With `dry_run` it tells what would change and changes nothing. All products are taken or none: every fault is told
     with its row and column, and products that the file does not name stay as they are.
     """
-    read = records_in_json(asked["products"], _names) if asked is not None else records_in_table(_rows(), _names)
+    names = LabelNames(parts().names, parts().rulebook.catalogue)
+    read = records_in_json(asked["products"], names) if asked is not None else records_in_table(_rows(), names)
     there = {one.id: one for gone in (False, True) for one in shelf(parts().database, withdrawn=gone)}
     coming = [Coming(one, there.get(one.record.id or "")) for one in read]
     dry_run = bool(query.get("dry_run"))
@@ -119,10 +120,6 @@ def export_shelf() -> Response:
     response.headers["Content-Disposition"] = f'attachment; filename="shelf-{day}.csv"'
     response.headers["Cache-Control"] = "no-store"
     return response
-
-
-def _names() -> LabelNames:
-    return LabelNames(parts().names, parts().rulebook.catalogue)
 
 
 def _rows() -> Iterable[tuple[int, Sequence[str]]]:

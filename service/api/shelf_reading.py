@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from copy import deepcopy
 from typing import Any
 
@@ -16,10 +16,9 @@ from service.intake.label_names import LabelNames
 from service.intake.shelf_table import TableProduct, at_cell, read_table
 
 MOST_FAULTS = 1000
-NewNames = Callable[[], LabelNames]
 
 
-def records_in_json(products: Sequence[Mapping[str, Any]], new_names: NewNames) -> list[ReadRecord]:
+def records_in_json(products: Sequence[Mapping[str, Any]], names: LabelNames) -> list[ReadRecord]:
     """The records of checked JSON objects, each with an id of its own."""
     read: list[ReadRecord] = []
     faults: list[tuple[str, str]] = []
@@ -31,25 +30,25 @@ def records_in_json(products: Sequence[Mapping[str, Any]], new_names: NewNames) 
             continue
         seen.add(one["id"])
         try:
-            read.append(settled_record(one, new_names(), pointer=f"/products/{place}"))
+            read.append(settled_record(one, names.for_another(), pointer=f"/products/{place}"))
         except NotUnderstood as fault:
             faults += fault.faults
     return _or_faults(read, faults)
 
 
-def records_in_table(rows: Iterable[tuple[int, Sequence[str]]], new_names: NewNames) -> list[ReadRecord]:
+def records_in_table(rows: Iterable[tuple[int, Sequence[str]]], names: LabelNames) -> list[ReadRecord]:
     """The records in the rows of a table."""
     read: list[ReadRecord] = []
     products, faults = read_table(rows)
     schema = LabelAsked()
     for product in products:
         try:
-            read.append(settled_record(schema.load(product.plain), new_names()))
+            read.append(settled_record(schema.load(product.plain), names.for_another()))
         except ma.ValidationError as fault:
             faults += _at_cells(product, faults_of({"table": fault.messages}))
-            names = new_names()
-            names.settle(deepcopy(product.plain))
-            faults += _at_cells(product, names.faults)
+            others = names.for_another()
+            others.settle(deepcopy(product.plain))
+            faults += _at_cells(product, others.faults)
         except NotUnderstood as fault:
             faults += _at_cells(product, fault.faults)
     if not read and not faults:

@@ -44,6 +44,6 @@ def load() -> None:
 
 def demo_shelf(rules: Path, catalogue: Catalogue) -> list[LabelRecord]:
     """The invented products of a rules folder."""
-    book = NameBook(catalogue)
+    names = LabelNames(NameBook(catalogue), catalogue)
     rows = rows_of_csv((rules / "demo" / "shelf.csv").read_bytes())
-    return [read.record for read in records_in_table(rows, lambda: LabelNames(book, catalogue))]
+    return [read.record for read in records_in_table(rows, names)]

@@ -19,15 +19,15 @@ ANY = "any"
 class LabelNames:
     """Settles the names of one record; `faults` gathers pointers and sentences."""
 
-    def __init__(self, book: NameBook, catalogue: Catalogue) -> None:
+    def __init__(self, book: NameBook, catalogue: Catalogue, *, like: LabelNames | None = None) -> None:
         self._book, self._catalogue = book, catalogue
-        label = catalogue.label
-        self._actives = {plain(name): name for name in label.actives}
-        self._pests = {plain(one.id): one.id for one in label.treatments.values()}
-        self._pests |= {plain(one.name): one.id for one in label.treatments.values() if one.name}
-        for one in catalogue.disorders.values():
-            self._pests |= {plain(name): one.id for name in (one.id, one.name, one.name_es)}
+        self._actives: dict[str, str] = like._actives if like else {plain(name): name for name in catalogue.label.actives}
+        self._pests: dict[str, str] = like._pests if like else _spelled_pests(catalogue)
         self.faults: list[tuple[str, str]] = []
+
+    def for_another(self) -> LabelNames:
+        """The same names for another record, without faults."""
+        return LabelNames(self._book, self._catalogue, like=self)
 
     def settle(self, record: MutableMapping[str, Any]) -> MutableMapping[str, Any]:
         """The plain values of a record with ids in the place of names; a name that is missing is left to the schema."""
@@ -83,3 +83,12 @@ class LabelNames:
             hint = nearest(name, self._actives.values()) or "; GET /v1/actives lists them"
             self.faults.append((pointer, f"No active ingredient has the ISO common name “{name}”{hint}"))
         return found or name
+
+
+def _spelled_pests(catalogue: Catalogue) -> dict[str, str]:
+    """The ids of pests and diseases by their ids and names, as spelling does not matter."""
+    treated = catalogue.label.treatments.values()
+    spelled = {plain(name): one.id for one in treated for name in (one.id, one.name) if name}
+    for one in catalogue.disorders.values():
+        spelled |= {plain(name): one.id for name in (one.id, one.name, one.name_es)}
+    return spelled

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from datetime import date
 from typing import Any
 
@@ -25,14 +25,11 @@ from service.knowledge.names import NameBook
 from service.reasoning.rulebook import Rulebook
 from tests.made_up_labels import label
 
-NewNames = Callable[[], LabelNames]
-
 
 @pytest.fixture(scope="module")
-def new_names(rulebook: Rulebook) -> NewNames:
+def names(rulebook: Rulebook) -> LabelNames:
     """Names of the project's catalogue."""
-    book = NameBook(rulebook.catalogue)
-    return lambda: LabelNames(book, rulebook.catalogue)
+    return LabelNames(NameBook(rulebook.catalogue), rulebook.catalogue)
 
 
 def table(*rows: Sequence[str]) -> bytes:
@@ -41,17 +38,17 @@ def table(*rows: Sequence[str]) -> bytes:
     return out.getvalue().encode()
 
 
-def read(body: bytes, new_names: NewNames) -> list[LabelRecord]:
-    return [one.record for one in records_in_table(rows_of_csv(body), new_names)]
+def read(body: bytes, names: LabelNames) -> list[LabelRecord]:
+    return [one.record for one in records_in_table(rows_of_csv(body), names)]
 
 
-def faults(body: bytes, new_names: NewNames) -> dict[str, str]:
+def faults(body: bytes, names: LabelNames) -> dict[str, str]:
     with pytest.raises(NotUnderstood) as caught:
-        read(body, new_names)
+        read(body, names)
     return dict(caught.value.faults)
 
 
-def test_what_is_written_comes_back_and_is_the_same(new_names: NewNames) -> None:
+def test_what_is_written_comes_back_and_is_the_same(names: LabelNames) -> None:
     records = [
         read_record(label(id="P-1", ppe=[], states_registered=None)).record,
         read_record(label(id="P-2", product_name="=SUM(1|2), 'quoted' \"so\"", phytotoxicity=[
@@ -59,7 +56,7 @@ def test_what_is_written_comes_back_and_is_the_same(new_names: NewNames) -> None
         read_record({"id": "P-3"}).record,
     ]  # fmt: skip
     written = shelf_csv([plain_record(one) for one in records])
-    assert read(written.encode(), new_names) == records
+    assert read(written.encode(), names) == records
 
 
 def test_nothing_in_the_file_runs_as_a_formula() -> None:
@@ -94,7 +91,7 @@ def paths(value: Any, path: tuple[str, ...] = ()) -> list[str]:
     return [".".join(path)]
 
 
-def test_a_workbook_reads_as_the_csv_does(new_names: NewNames) -> None:
+def test_a_workbook_reads_as_the_csv_does(names: LabelNames) -> None:
     sheet_rows: list[list[Any]] = [
         ["id", "product_name", "restricted_use", "label_version_date", "sites.crop_as_printed", "sites.crops",
          "sites.phi_days"],
@@ -107,12 +104,12 @@ def test_a_workbook_reads_as_the_csv_does(new_names: NewNames) -> None:
         book.active.append(row)
     out = io.BytesIO()
     book.save(out)
-    record = records_in_table(rows_of_workbook(out.getvalue()), new_names)[0].record
+    record = records_in_table(rows_of_workbook(out.getvalue()), names)[0].record
     assert (record.restricted_use, record.label_version_date) == (False, date(2026, 1, 15))
     assert [site.phi_days for site in record.sites] == [14, 7]
 
 
-def test_every_fault_is_told_with_its_row_and_column(new_names: NewNames) -> None:
+def test_every_fault_is_told_with_its_row_and_column(names: LabelNames) -> None:
     found = faults(
         table(
             ["id", "product_name", "signal_word", "restricted_use", "sites.crop_as_printed", "sites.crops",
@@ -122,7 +119,7 @@ def test_every_fault_is_told_with_its_row_and_column(new_names: NewNames) -> Non
             ["P-2", "Two", "", "maybe", "cherry", "cherry", ""],
             ["", "Three", "", "", "", "", ""],
         ),
-        new_names,
+        names,
     )  # fmt: skip
     assert set(found) == {"/2/signal_word", "/2/sites.crops", "/3/product_name", "/3/sites.pests",
                           "/4/restricted_use", "/4/sites.crops", "/5/id"}  # fmt: skip
@@ -132,48 +129,48 @@ def test_every_fault_is_told_with_its_row_and_column(new_names: NewNames) -> Non
     assert "Sweet, tart or both?" in found["/4/sites.crops"]
 
 
-def test_a_column_that_is_not_known_is_told_with_the_nearest(new_names: NewNames) -> None:
-    found = faults(table(["id", "product_nam", "id"], ["P-1", "x", "P-1"]), new_names)
+def test_a_column_that_is_not_known_is_told_with_the_nearest(names: LabelNames) -> None:
+    found = faults(table(["id", "product_nam", "id"], ["P-1", "x", "P-1"]), names)
     assert "did you mean “product_name”" in found["/1/product_nam"]
     assert "stands twice" in found["/1/id"]
 
 
 @pytest.mark.parametrize("body", [b"", b"\n\n", b"hello", b"product_name\nx\n", b"\x00\x01\x02"])
-def test_what_is_no_table_of_products_is_refused_as_a_whole(body: bytes, new_names: NewNames) -> None:
-    assert set(faults(body, new_names)) == {""}
+def test_what_is_no_table_of_products_is_refused_as_a_whole(body: bytes, names: LabelNames) -> None:
+    assert set(faults(body, names)) == {""}
 
 
-def test_a_table_without_products_is_told(new_names: NewNames) -> None:
-    assert "holds no product" in faults(b"id,product_name\n", new_names)[""]
+def test_a_table_without_products_is_told(names: LabelNames) -> None:
+    assert "holds no product" in faults(b"id,product_name\n", names)[""]
 
 
-def test_a_product_may_repeat_what_belongs_to_it_or_leave_it_out(new_names: NewNames) -> None:
+def test_a_product_may_repeat_what_belongs_to_it_or_leave_it_out(names: LabelNames) -> None:
     head = ["id", "product_name", "sites.crop_as_printed"]
     rows = (["P-1", "One", "apple"], ["P-1", "", "peach"], ["P-1", "One", "plum"])
-    (record,) = read(table(head, *rows), new_names)
+    (record,) = read(table(head, *rows), names)
     assert [site.crop_as_printed for site in record.sites] == ["apple", "peach", "plum"]
 
 
-def test_semicolons_tabs_and_a_byte_order_mark_are_read(new_names: NewNames) -> None:
+def test_semicolons_tabs_and_a_byte_order_mark_are_read(names: LabelNames) -> None:
     for separator in (";", "\t"):
         body = "\ufeff" + separator.join(["id", "product_name"]) + "\n" + separator.join(["P-1", "Süß"]) + "\n"
-        assert read(body.encode(), new_names)[0].product_name == "Süß"
+        assert read(body.encode(), names)[0].product_name == "Süß"
 
 
-def test_entries_of_a_list_are_numbered_and_a_gap_is_told(new_names: NewNames) -> None:
+def test_entries_of_a_list_are_numbered_and_a_gap_is_told(names: LabelNames) -> None:
     head = ["id", "active_ingredients.1.iso_name", "active_ingredients.2.iso_name"]
-    (record,) = read(table(head, ["P-1", "captan", "malathion"]), new_names)
+    (record,) = read(table(head, ["P-1", "captan", "malathion"]), names)
     assert record.actives == ("captan", "malathion")
-    found = faults(table(head, ["P-1", "", "malathion"]), new_names)
+    found = faults(table(head, ["P-1", "", "malathion"]), names)
     assert set(found) == {"/2/active_ingredients.1.iso_name"}
 
 
-def test_too_large_a_file_is_refused_before_it_is_read(new_names: NewNames) -> None:
+def test_too_large_a_file_is_refused_before_it_is_read(names: LabelNames) -> None:
     with pytest.raises(TooLarge):
-        read(b"x" * (MOST_BYTES + 1), new_names)
+        read(b"x" * (MOST_BYTES + 1), names)
 
 
-def test_the_same_in_json_needs_an_id_for_each(new_names: NewNames) -> None:
+def test_the_same_in_json_needs_an_id_for_each(names: LabelNames) -> None:
     with pytest.raises(NotUnderstood) as caught:
-        records_in_json([{"id": "P-1"}, {"id": "P-1"}, {}], new_names)
+        records_in_json([{"id": "P-1"}, {"id": "P-1"}, {}], names)
     assert [pointer for pointer, _ in caught.value.faults] == ["/products/1/id", "/products/2/id"]

@@ -199,7 +199,8 @@ def test_every_sign_speaks_for_some_disorder(catalogue: Catalogue) -> None:
 def test_every_condition_measure_and_sample_is_used(catalogue: Catalogue) -> None:
     knowledge, disorders = catalogue.diagnosis, catalogue.disorders.values()
     assert set(knowledge.conditions) == {name for one in disorders for name in one.favoured_by}
-    assert set(knowledge.measures) == {name for one in disorders for name in one.measures}
+    treated = {each.id for one in catalogue.label.treatments.values() for each in one.measures}
+    assert set(knowledge.measures) == {name for one in disorders for name in one.measures} | treated
     assert set(knowledge.samples) == {one.sample for one in disorders}
 
 
