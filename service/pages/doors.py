@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
-from typing import cast
+from typing import Any, cast
 
 import flask
-from flask import Blueprint, Flask, Response, current_app, render_template
+from flask import Blueprint, Flask, Response, current_app, render_template, request
+from werkzeug.exceptions import NotFound
 
 from service.api.document import document_of
-from service.api.house import parts
 from service.api.problems import SENTENCES
 from service.pages.docs import chapters, refusal, schemas
+from service.pages.form_fields import form_fields, words_in
 from service.pages.label_form import label_form
+from service.pages.shell import shell_files, shell_tag
+from service.pages.wording import LANGUAGES, choice_words, page_words
 
 blueprint = Blueprint("pages", __name__, template_folder="templates", static_folder="static", static_url_path="/static")
+PAGES_KEPT = ("/counter",)
 POLICY = "; ".join(
     (
         "default-src 'none'",
@@ -21,6 +25,7 @@ POLICY = "; ".join(
         "style-src 'self'",
         "img-src 'self'",
         "connect-src 'self'",
+        "manifest-src 'self'",
         "form-action 'self'",
         "base-uri 'none'",
         "frame-ancestors 'none'",
@@ -41,9 +46,32 @@ def index() -> str:
 
 @blueprint.get("/counter")
 def counter() -> str:
-    """The page for the counter: which varieties suit a site."""
-    crops = sorted(parts().rulebook.catalogue.crops.values(), key=lambda crop: crop.name)
-    return render_template("counter.html", crops=crops)
+    """The page for the counter: one customer, their place, and what they came for."""
+    language = request.accept_languages.best_match(LANGUAGES) or "en"
+    return render_template("counter.html", language=language, words=page_words(language), modules=_modules("counter"))
+
+
+@blueprint.get("/words/<language>.json")
+def words(language: str) -> Response:
+    """Every text of the pages in one language, and the words that choices take."""
+    known = next((one for one in LANGUAGES if one == language), None)
+    if known is None:
+        raise NotFound("The pages speak en and es.")
+    return _told({**choice_words(words_in(_fields()), known), **page_words(known)})
+
+
+@blueprint.get("/fields.json")
+def fields() -> Response:
+    """The fields of every question, for the forms of the pages."""
+    return _told(_fields())
+
+
+@blueprint.get("/sw.js")
+def service_worker() -> Response:
+    """The script that keeps the pages for a time without a connection; it changes whenever they do."""
+    kept = [*PAGES_KEPT, *(f"/words/{language}.json" for language in LANGUAGES), "/fields.json", *shell_files()]
+    script = render_template("sw.js", tag=shell_tag(), kept=kept)
+    return Response(script, content_type="text/javascript; charset=utf-8", headers={"Cache-Control": "no-cache"})
 
 
 @blueprint.get("/shelf")
@@ -85,6 +113,22 @@ def openapi() -> Response:
     response.add_etag()
     response.headers["Cache-Control"] = "public, max-age=60"
     return cast(Response, response.make_conditional(flask.request))
+
+
+def _fields() -> dict[str, Any]:
+    return form_fields(document_of(current_app.extensions["fruitwright_api"]))
+
+
+def _modules(page: str) -> list[str]:
+    """The scripts that a page needs at once, so that a browser asks for all of them together."""
+    return [name for name in shell_files() if name.startswith("/static/lib/") or name == f"/static/{page}/main.mjs"]
+
+
+def _told(content: dict[str, Any]) -> Response:
+    response = flask.jsonify(content)
+    response.add_etag()
+    response.headers["Cache-Control"] = "no-cache"
+    return cast(Response, response.make_conditional(request))
 
 
 def _guard(response: Response) -> Response:

@@ -10,7 +10,7 @@ from flask.testing import FlaskClient
 from service.settings import CHECKOUT
 
 LOADS = re.compile(r"""(?:src|href|action|url\(|import|fetch\()\s*=?\s*["'(]?\s*(?:https?:)?//""", re.IGNORECASE)
-FILES = sorted(path for path in (CHECKOUT / "service" / "pages").rglob("*") if path.suffix in (".html", ".js", ".css"))
+FILES = sorted(path for path in (CHECKOUT / "service" / "pages").rglob("*") if path.suffix in (".html", ".js", ".mjs", ".css"))
 
 
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.name)
@@ -24,7 +24,7 @@ def test_the_search_would_find_one(text: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "address", ["/", "/counter", "/shelf", "/shelf/new", "/docs", "/v1/crops", "/static/counter.js", "/nowhere"]
+    "address", ["/", "/counter", "/shelf", "/shelf/new", "/docs", "/v1/crops", "/static/counter/main.mjs", "/nowhere"]
 )
 def test_the_browser_is_told_to_load_nothing_from_elsewhere(client: FlaskClient, address: str) -> None:
     with client.get(address) as answer:
