@@ -21,7 +21,8 @@ class LabelNames:
 
     def __init__(self, book: NameBook, catalogue: Catalogue, *, like: LabelNames | None = None) -> None:
         self._book, self._catalogue = book, catalogue
-        self._actives: dict[str, str] = like._actives if like else {plain(name): name for name in catalogue.label.actives}
+        actives = catalogue.label.actives
+        self._actives: dict[str, str] = like._actives if like else {plain(name): name for name in actives}
         self._pests: dict[str, str] = like._pests if like else _spelled_pests(catalogue)
         self.faults: list[tuple[str, str]] = []
 
