@@ -33,7 +33,7 @@ class ListLimits:
     body_characters: int = 1_000_000
     names_on_a_tree: int = 12
     most_trees: int = 100_000
-    memory_bytes: int = 384 * _MIB
+    memory_bytes: int = 256 * _MIB
 
 
 def amount(count: int) -> str:
