@@ -161,7 +161,7 @@ class _Whole:
 
     def _mended(self, lines: Sequence[CheckedLine]) -> Mended | None:
         """A repair, where something keeps the list from passing and it is short enough to look for one."""
-        bad = any(not tree.fits for one in self.planted for tree in one.trees)
+        bad = any(not one.fits for one in self.planted)
         no_room = self.sketch is not None and any(self.sketch.left_over.values())
         too_many = self._too_many()
         short_enough = bool(self.planted) and len(lines) <= self.known.number("planting_list.repair.lines")

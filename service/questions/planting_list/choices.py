@@ -21,6 +21,7 @@ class Way:
 
     change: Change
     trees: tuple[TreeHere, ...]
+    on_foreign_root: bool = False
 
     @property
     def key(self) -> str:
@@ -51,7 +52,8 @@ class Ways:
 
     def of(self, planted: Planted) -> dict[str, Way]:
         """The ways to have a line, by key, the line as it is written first."""
-        ways = [Way("keep", planted.trees), *self._on_other_roots(planted), *self._others(planted)]
+        as_listed = Way("keep", planted.trees, on_foreign_root=planted.on_foreign_root)
+        ways = [as_listed, *self._on_other_roots(planted), *self._others(planted)]
         return {way.key: way for way in ways}
 
     def added(self, tree: AddedTree) -> Way:
@@ -63,10 +65,11 @@ class Ways:
 
     def _on_other_roots(self, planted: Planted) -> Iterator[Way]:
         """On the best root for the place, where the line names another and that one does not fit."""
-        if all(tree.fits for tree in planted.trees) or planted.trees[0].basis not in ("listed", "size_word"):
+        asked = planted.on_foreign_root or planted.trees[0].basis in ("listed", "size_word")
+        if planted.fits or not asked:
             return
         best = tuple(self._best(cultivar) for cultivar in planted.cultivars)
-        if best[0].candidate.root is not planted.trees[0].candidate.root:
+        if planted.on_foreign_root or best[0].candidate.root is not planted.trees[0].candidate.root:
             yield Way("rootstock", best)
 
     def _others(self, planted: Planted) -> Iterator[Way]:
@@ -86,7 +89,7 @@ class Ways:
             key=way.key,
             change=way.change,  # type: ignore[arg-type]
             cultivars=way.cultivars,
-            fits=all(tree.fits for tree in way.trees),
+            fits=all(tree.fits for tree in way.trees) and not way.on_foreign_root,
             area_sq_ft=max((float(one) ** 2 for one in spacings), default=None),  # type: ignore[arg-type]
             fit=min(tree.fit for tree in way.trees),
             needed={limb.cultivar: limb.partners_needed for limb in limbs},

@@ -99,15 +99,21 @@ class ListPollen:
         if served.limb.partners_needed:
             facts["pollen.shown_by"] = served.shown_by
         if served.partners:
-            facts["pollen.first_partner"] = self.name(served.partners[0])
+            facts["pollen.first_partner"] = self.name(min(served.partners, key=self._set_aside))
         return facts
 
+    def _set_aside(self, partner: str) -> bool:
+        """Whether a partner is on the list and does not fit, so that it is named only where there is no other."""
+        return partner in self._trees and not self._trees[partner].fits
+
     def _best(self, cultivar: str, crop: Crop) -> dict[str, Value]:
-        """The best that any other tree of the list or near can do, as the variety question reckons it."""
+        """The best that any other tree of the crop, or of one that crosses with it, can do on the list or near."""
         if crop.id not in self._around:
             near = [tree for tree in self._existing if _near(tree, crop)]
             listed = [StandingTree(one.candidate.crop.id, (name,)) for name, one in self._trees.items()]
-            self._around[crop.id] = Standing((*near, *listed), crops={crop.id: crop}, table=self._prepared.table)
+            crossing = {crop.id, *(crop.partner_crops.value if crop.partner_crops else ())}
+            around = [tree for tree in (*near, *listed) if tree.crop in crossing]
+            self._around[crop.id] = Standing(around, crops={crop.id: crop}, table=self._prepared.table)
         found = self._around[crop.id].facts(cultivar, crop.id)
         names = {
             "pollination.best_standing": "pollen.best", "pollination.bloom_gap_classes": "pollen.bloom_gap_classes"

@@ -16,7 +16,7 @@ from service.reasoning.conclusions import Judgement
 from service.reasoning.vocabulary import Value
 
 Facts = Mapping[str, Value]
-_LAST_TURN = 10
+_MIDDLE_TURN = 5
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,9 +77,9 @@ class CheckedLine:
 
     @property
     def turn(self) -> float:
-        """Its place in the order of planting."""
+        """Its place in the order of planting; what no rule puts first or last stands in the middle."""
         turns = [name.judgement.concluded.get("planting_turn") for name in self.names]
-        return max((float(turn) for turn in turns if isinstance(turn, int | float)), default=_LAST_TURN)
+        return max((float(turn) for turn in turns if isinstance(turn, int | float)), default=_MIDDLE_TURN)
 
 
 @dataclass(frozen=True, slots=True)

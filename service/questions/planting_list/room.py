@@ -32,6 +32,18 @@ class Planted:
         return self.line.trees
 
     @property
+    def fits(self) -> bool:
+        """Whether all that grows on it fits, and its root is one of its crop."""
+        return all(tree.fits for tree in self.trees) and not self.on_foreign_root
+
+    @property
+    def on_foreign_root(self) -> bool:
+        """Whether the line asks for a root that is surely read and is of another crop."""
+        asked = self.line.rootstock
+        sure = asked is not None and asked.rootstock is not None and asked.how != "guess"
+        return sure and any(tree.basis != "listed" for tree in self.trees)
+
+    @property
     def cultivars(self) -> tuple[str, ...]:
         """The cultivars on the tree."""
         return tuple(tree.candidate.cultivar.id for tree in self.trees)
