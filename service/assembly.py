@@ -11,6 +11,7 @@ from service.api import resources
 from service.api.document import make_api
 from service.api.json_text import OrjsonProvider
 from service.api.problems import explain_errors
+from service.intake.store_climate import read_store_climate
 from service.knowledge.climate import read_climate
 from service.knowledge.names import NameBook
 from service.observe.logs import log_requests
@@ -51,6 +52,7 @@ def join(settings: Settings, rulebook: Rulebook) -> Parts:
         names=NameBook(rulebook.catalogue),
         database=Database(settings.database_url),
         climate=read_climate(settings.rules, rulebook.sources),
+        store_climate=None if settings.store_climate is None else read_store_climate(settings.store_climate),
     )
 
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from service.domain.climate_models import ClimateModels
+    from service.domain.store import StoreClimate
     from service.knowledge.names import NameBook
     from service.reasoning.matcher import Matcher
     from service.reasoning.rulebook import Rulebook
@@ -25,3 +26,4 @@ class Parts:
     names: NameBook
     database: Database
     climate: ClimateModels
+    store_climate: StoreClimate | None = None

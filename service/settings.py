@@ -47,6 +47,14 @@ def _folder(text: str) -> Path:
     return Path(text).resolve()
 
 
+def _file_or_none(text: str) -> Path | None:
+    if text == "none":
+        return None
+    if not Path(text).is_file():
+        raise ValueError("a file that exists, or none")
+    return Path(text).resolve()
+
+
 def _database(text: str) -> str:
     if not text.startswith(("sqlite:///", "postgresql://", "postgresql+psycopg://")):
         raise ValueError("an address that starts with sqlite:/// or postgresql://")
@@ -64,6 +72,13 @@ class Settings:
     rules: Path = field(default=CHECKOUT / "rules", metadata=_says(_folder, "Folder of the rulebook."))
     store_rules: Path | None = field(
         default=None, metadata=_says(_folder, "Folder of a store's own rules, laid over the rulebook.")
+    )
+    store_climate: Path | None = field(
+        default=CHECKOUT / "rules" / "demo" / "climate.yaml",
+        metadata=_says(
+            _file_or_none,
+            "File of the climate that staff reckon with where a customer knows nothing of theirs, or none.",
+        ),
     )
     matcher: str = field(
         default="both",

@@ -128,12 +128,12 @@ class Resource(flask_smorest.Blueprint):  # type: ignore[misc]  # it has no type
         """The view returns a dict that nobody should keep in a cache."""
         return self._told(schema, status, _not_stored, documented)
 
-    def reference(self, schema: Answer, **documented: Any) -> Callable[[View], View]:
-        """The view returns a dict that depends on nothing but the address and the rulebook."""
+    def reference(self, schema: Answer, *, short: bool = True, **documented: Any) -> Callable[[View], View]:
+        """The view returns a dict that depends on nothing but the address and the rulebook; a short one is shown."""
         headers = {"ETag": {"description": "Tag of the rulebook.", "schema": {"type": "string"}}}
         told = self._told(schema, 200, _tagged, {"headers": headers, **documented})
         unchanged = self.alt_response(304, description="You have this already (If-None-Match).")
-        if isinstance(schema, dict):
+        if isinstance(schema, dict) or not short:
             return lambda view: unchanged(told(view))
         one_entry = self._shown(Shown(wishes={"limit": 1}))
         return lambda view: unchanged(told(one_entry(view)))

@@ -36,3 +36,22 @@ class Store:
     invented: bool
     sites: tuple[StoreSite, ...] = ()
     stock: tuple[StockItem, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class StoreWinter:
+    """The chill of one winter at the store, in either count."""
+
+    winter: str
+    chill_hours: float | None = None
+    chill_portions: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class StoreClimate:
+    """What staff reckon with where a customer knows nothing of their climate; `facts` as a question asks for them."""
+
+    name: str
+    invented: bool
+    facts: Mapping[str, Any]
+    winters: tuple[StoreWinter, ...] = ()

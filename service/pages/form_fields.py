@@ -15,7 +15,7 @@ QUESTIONS = (
     "planting-lists",
 )  # fmt: skip
 MONTHS = (1, 12)
-NOT_TYPED = ("climate", "products", "tank_mix")  # these come as a file or from the shelf, not by hand
+NOT_TYPED = ("climate", "products", "product", "tank_mix")  # as a whole these come as a file or from the shelf
 LONG_FROM = 500
 Schema = Mapping[str, Any]
 
@@ -42,7 +42,7 @@ def _walk(schema: Schema, pointer: str, schemas: Schema) -> Iterator[tuple[str, 
         place = f"{pointer}/{name}"
         field = _resolved(said, schemas)
         inner = _resolved(field.get("items", {}), schemas)
-        if name in NOT_TYPED:
+        if name in NOT_TYPED and ("properties" in field or "properties" in inner):
             continue
         if "properties" in field:
             yield from _walk(field, place, schemas)

@@ -10,7 +10,8 @@ from flask.testing import FlaskClient
 from service.settings import CHECKOUT
 
 LOADS = re.compile(r"""(?:src|href|action|url\(|import|fetch\()\s*=?\s*["'(]?\s*(?:https?:)?//""", re.IGNORECASE)
-FILES = sorted(path for path in (CHECKOUT / "service" / "pages").rglob("*") if path.suffix in (".html", ".js", ".mjs", ".css"))
+KINDS = (".html", ".js", ".mjs", ".css")
+FILES = sorted(path for path in (CHECKOUT / "service" / "pages").rglob("*") if path.suffix in KINDS)
 
 
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.name)

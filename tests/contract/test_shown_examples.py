@@ -76,7 +76,8 @@ def test_every_question_that_rules_answer_is_shown_by_a_rule(document: dict[str,
 def test_every_reference_shows_an_entry(document: dict[str, Any]) -> None:
     told = [one for one in operations_of(document) if "ETag" in one["responses"].get("200", {}).get("headers", {})]
     in_json = {one["operationId"] for one in told if schema_told(document, one)}
-    assert {"get_v1_crops_by_crop", "get_v1_rules_by_rule", "get_v1_signs_by_sign"} <= in_json <= set(KEPT)
+    assert {"get_v1_crops_by_crop", "get_v1_rules_by_rule", "get_v1_signs_by_sign"} <= in_json
+    assert in_json - {"get_v1_names"} <= set(KEPT)  # the whole list of names is too long to be shown
 
 
 def test_the_examples_kept_are_those_that_are_declared(shown: dict[str, Declared]) -> None:
