@@ -20,7 +20,8 @@ blueprint = Resource("planting-lists", "Will this list work here: a verdict for 
 @blueprint.route("/planting-lists", methods=["POST"])
 @blueprint.asks(PlantingListAsked, also=(FORM,))
 @blueprint.answers(envelope("PlantingList", PlantingListTold))
-@blueprint.shows(None, documented=("text", "site.hardiness_zone", "site.chill_hours"))
+@blueprint.shows("line-cultivar-fails-on-its-root", {"line.cultivar": "rows.variety", "rootstock": "rows.rootstock"},
+                 documented=("site.hardiness_zone", "site.chill_hours"))  # fmt: skip
 @blueprint.doc(requestBody={"content": {FORM: FORM_BODY}})  # type: ignore[untyped-decorator]
 @keeps("planting-lists")
 def check_planting_list(asked: dict[str, Any] | None) -> dict[str, Any]:

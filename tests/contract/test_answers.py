@@ -63,6 +63,16 @@ SEASON: list[dict[str, Any]] = [
     {"trees": [{"crop": "european_pear", "age_years": 1}], "start": "2026-06-25", "site": {"latitude": -38}},
 ]  # fmt: skip
 
+PLANTING_LISTS: list[dict[str, Any]] = [
+    {"text": "Gala apple"},
+    {"text": "2x Honeycrisp on M.9 $39.99 each\nGalla apple\n3-in-1: Liberty / Freedom / Zzyxqv\nBartlett on Quince A",
+     "site": SITE, "existing_trees": [], "state": "WA", "wishes": {"max_trees": 3, "harvest_months": [6, 9]}},
+    {"rows": [{"variety": "Bing", "crop": "cherry", "quantity": 9, "size": "5 gal, 4-5 ft", "note": "by the gate"},
+              {"variety": "Elberta", "rootstock": "M.9", "price": "12,50"}, {"note": "thank you"}],
+     "site": {"hardiness_zone": "9b", "chill_hours": 250, "width_ft": 10, "depth_ft": 10}, "language": "es"},
+    {"text": ""},
+]  # fmt: skip
+
 
 @pytest.fixture(scope="module")
 def strict(app: Flask) -> dict[str, Any]:
@@ -91,6 +101,13 @@ def test_the_pruning_question(client: FlaskClient, strict: dict[str, Any], quest
     told = client.post("/v1/pruning-plans", json=question)
     assert told.status_code == 200
     assert faults(strict, "/v1/pruning-plans", "post", told.json) == []
+
+
+@pytest.mark.parametrize("question", PLANTING_LISTS, ids=["one tree", "a plot", "rows", "nothing"])
+def test_the_planting_list(client: FlaskClient, strict: dict[str, Any], question: dict[str, Any]) -> None:
+    told = client.post("/v1/planting-lists", json=question)
+    assert told.status_code == 200
+    assert faults(strict, "/v1/planting-lists", "post", told.json) == []
 
 
 @pytest.mark.parametrize("question", DIAGNOSES, ids=["nothing known", "signs", "complaint", "words", "regulated"])
