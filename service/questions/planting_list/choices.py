@@ -14,6 +14,8 @@ from service.questions.planting_list.room import Planted
 from service.questions.planting_list.tree import RootAsked, TreeHere
 from service.questions.suggestion.planting import partners_needed
 
+_OF_ROOTS = ("rootstock_not_recognised", "rootstock_of_another_crop")
+
 
 @dataclass(frozen=True, slots=True)
 class Way:
@@ -105,7 +107,8 @@ def rewritten(line: ReadLine, way: Way) -> ReadLine:
     if way.change == "keep":
         return line
     root = None if way.root is None else ReadRootstock(way.root.name, "exact", way.root.id)
-    return replace(line, names=names, rootstock=root, size=None)
+    marks = tuple(mark for mark in line.marks if mark not in _OF_ROOTS)
+    return replace(line, names=names, rootstock=root, size=None, marks=marks)
 
 
 def added_lines(ways: Sequence[Way], first: int, like: ReadLine) -> Iterator[ReadLine]:
