@@ -68,6 +68,9 @@ class OnLabelTold(Told):
     where = text("Where on the label it stands.", example="on the container, at “apple”", longest=1000, required=True)
     harvest_words = text("What the label says of harvest.", example="do not apply within 14 days of harvest",
                          longest=2000, nullable=True, required=True)  # fmt: skip
+    stages_allowed = list_of(_STAGE, "The only stages at which the directions allow it; null where they name none.",
+                             example=["dormant"], nullable=True, required=True)  # fmt: skip
+    stages_prohibited = list_of(_STAGE, "Stages at which the directions forbid it.", example=["bloom"], required=True)
 
 
 class UsesTold(Told):

@@ -176,10 +176,15 @@ class _Writer:
         }
 
     def label(self, one: JudgedProduct) -> dict[str, Any]:
-        """Where the amount stands: on the label, never here."""
-        printed = None if one.direction is None else one.direction.crop_as_printed
-        interval = None if one.direction is None else one.direction.phi_text
-        return {"text": self.phrases.label(), "where": self.phrases.where(printed), "harvest_words": interval}
+        """Where the amount stands: on the label, never here; and the stages that the directions name."""
+        direction = one.direction
+        return {
+            "text": self.phrases.label(),
+            "where": self.phrases.where(None if direction is None else direction.crop_as_printed),
+            "harvest_words": None if direction is None else direction.phi_text,
+            "stages_allowed": None if direction is None else _list(direction.stages_allowed),
+            "stages_prohibited": [] if direction is None else list(direction.stages_prohibited),
+        }
 
     def rotation(self, one: JudgedProduct) -> dict[str, Any]:
         run = one.facts["product.group_run"]
@@ -208,6 +213,10 @@ def _authority(title: str, where: str) -> str:
     ('40 CFR 156.10 Labeling requirements: (i)(2)', 'Read the label first')
     """
     return title if where == _ANYWHERE else f"{title}: {where}"
+
+
+def _list(stages: tuple[str, ...] | None) -> list[str] | None:
+    return None if stages is None else list(stages)
 
 
 def _day(day: date | None) -> str | None:
