@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from decimal import Decimal
 from typing import Any
+
+from service.domain.planting_list import Currency
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,13 +21,16 @@ class StoreSite:
 
 @dataclass(frozen=True, slots=True)
 class StockItem:
-    """One kind of tree on the sales ground."""
+    """One kind of tree to sell; `form` and `size` are the words of the store, such as bare root and 5 gal."""
 
     id: str
     cultivar: str
     rootstock: str | None
     quantity: int
     form: str | None = None
+    size: str | None = None
+    price: Decimal | None = None
+    currency: Currency | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,8 +6,9 @@ import json
 
 from sqlalchemy import func, select
 
-from service.domain.store import StockItem, Store, StoreSite
+from service.domain.store import Store, StoreSite
 from service.storage.database import Database
+from service.storage.stock import stock_item, stock_row
 from service.storage.tables import SiteRow, StockRow, StoreRow
 
 
@@ -19,7 +20,7 @@ def put_store(database: Database, store: Store) -> bool:
         session.add(StoreRow(id=store.id, name=store.name, invented=store.invented))
         session.flush()
         session.add_all(_site(site, store.id) for site in store.sites)
-        session.add_all(_stock(item, store.id) for item in store.stock)
+        session.add_all(stock_row(item, store.id) for item in store.stock)
     return True
 
 
@@ -36,7 +37,7 @@ def find_store(database: Database, store_id: str) -> Store | None:
             name=row.name,
             invented=row.invented,
             sites=tuple(StoreSite(site.id, site.label, json.loads(site.facts)) for site in sites),
-            stock=tuple(_item(item) for item in stock),
+            stock=tuple(stock_item(item) for item in stock),
         )
 
 
@@ -49,18 +50,3 @@ def trees_in_stock(database: Database, store_id: str) -> int:
 
 def _site(site: StoreSite, store_id: str) -> SiteRow:
     return SiteRow(id=site.id, store_id=store_id, label=site.label, facts=json.dumps(site.facts))
-
-
-def _stock(item: StockItem, store_id: str) -> StockRow:
-    return StockRow(
-        id=item.id,
-        store_id=store_id,
-        cultivar=item.cultivar,
-        rootstock=item.rootstock,
-        quantity=item.quantity,
-        form=item.form,
-    )
-
-
-def _item(row: StockRow) -> StockItem:
-    return StockItem(row.id, row.cultivar, row.rootstock, row.quantity, row.form)

@@ -44,16 +44,21 @@ class SiteRow(Table):
 
 
 class StockRow(Table):
-    """One kind of tree that a store has to sell."""
+    """One kind of tree to sell; `store_id` is empty where it came in as stock and not with a whole store."""
 
     __tablename__ = "stock_items"
 
     id: Mapped[str] = mapped_column(String(64), primary_key=True)
-    store_id: Mapped[str] = mapped_column(ForeignKey("stores.id", ondelete="CASCADE"), index=True)
+    store_id: Mapped[str | None] = mapped_column(ForeignKey("stores.id", ondelete="CASCADE"), index=True)
     cultivar: Mapped[str] = mapped_column(String(100), index=True)
     rootstock: Mapped[str | None] = mapped_column(String(100))
     quantity: Mapped[int]
     form: Mapped[str | None] = mapped_column(String(100))
+    size: Mapped[str | None] = mapped_column(String(100))
+    price: Mapped[str | None] = mapped_column(String(20))
+    currency: Mapped[str | None] = mapped_column(String(3))
+    version: Mapped[int]
+    changed_at: Mapped[str | None] = mapped_column(String(32))
 
 
 class ConsultationRow(Table):
@@ -117,3 +122,16 @@ class LabelVersionRow(Table):
     version: Mapped[int] = mapped_column(primary_key=True)
     record: Mapped[str] = mapped_column(Text)
     entered_at: Mapped[str] = mapped_column(String(32))
+
+
+class HandOutRow(Table):
+    """What a customer took home, until it expires."""
+
+    __tablename__ = "hand_outs"
+
+    secret: Mapped[str] = mapped_column(String(43), primary_key=True)
+    sheet: Mapped[str] = mapped_column(Text)
+    made_at: Mapped[str] = mapped_column(String(32))
+    expires_at: Mapped[str] = mapped_column(String(32), index=True)
+    idempotency_key: Mapped[str | None] = mapped_column(String(255), unique=True)
+    request_digest: Mapped[str] = mapped_column(String(64))
