@@ -21,7 +21,7 @@ from service.present.drawings.sketch_plan import Shown, shown_trees, view_of
 
 CROWNS = ("#d7ead2", "#fbe3c8", "#d9e4f5", "#f6d8d8", "#ece2f4", "#f3efc4", "#cfeae8", "#e6e0d4")
 STANDING = "#ededed"
-_TAG, _NAMES, _SMALL = 9.0, (8.0, 7.5, 7.0), 7.0
+_TAG, _NAMES, _SMALL, _SMALLEST = 9.0, (8.0, 7.5, 7.0), 7.0, 5.5
 _TRUNK, _GAP = 1.6, 1.5
 _AXIS, _BAR = 30.0, 26.0
 _SHORTEST = 62.0  # points between trunks; on a shorter line a label would hide the crowns
@@ -43,7 +43,7 @@ class _Sketch:
         """All of it, from the ground up."""
         view, bottom = self.view, self.view.bottom
         crowns = [self.crown(tree) for tree in self.trees]
-        tags = [words for tree in self.trees for words in self.tag(tree)]
+        tags = [words for tree in self.trees if tree.tag for words in self.tag(tree)]
         names = [words for tree in self.trees for words in self.name(tree)]
         distances = [shape for pair in self.pairs() for shape in self.distance(*pair)]
         trunks = [Disc(view.x(tree.x_ft), view.y(tree.y_ft), _TRUNK, fill=INK) for tree in self.trees]
@@ -101,14 +101,14 @@ class _Sketch:
         return list(dict.fromkeys(tree.line for tree in self.trees))
 
     def tag(self, tree: Shown) -> Iterator[Words]:
-        """The number of the line, above the trunk."""
+        """The tag above the trunk; among the smallest crowns the number of the line has to do, or the key alone."""
         x, y, radius = self.view.x(tree.x_ft), self.view.y(tree.y_ft), tree.spread_ft / 2 * self.view.scale
-        if not tree.tag:
-            return
-        size = min(_TAG, max(5.5, 2 * radius / (0.7 * (len(tree.tag) + 1))))
-        words = Words(x, y - _TRUNK - _GAP, tree.tag, size, "middle", bold=True)
-        self.taken.take(area_of(words, around=0.5))
-        yield words
+        for text in dict.fromkeys((tree.tag, str(tree.line))):
+            size = min(_TAG, max(_SMALLEST, 2 * radius / (0.7 * (len(text) + 1))))
+            words = Words(x, y - _TRUNK - _GAP, text, size, "middle", bold=True)
+            if self.taken.take_if_free(area_of(words, around=0.5)):
+                yield words
+                return
 
     def name(self, tree: Shown) -> tuple[Words, ...]:
         """The name below the trunk, where the crown has room for it."""
