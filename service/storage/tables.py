@@ -5,7 +5,7 @@ A change here needs a migration in migrations/versions; a test compares the two.
 
 from __future__ import annotations
 
-from sqlalchemy import ForeignKey, MetaData, String, Text
+from sqlalchemy import ForeignKey, LargeBinary, MetaData, String, Text, UniqueConstraint
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 NAMES = {
@@ -135,3 +135,76 @@ class HandOutRow(Table):
     expires_at: Mapped[str] = mapped_column(String(32), index=True)
     idempotency_key: Mapped[str | None] = mapped_column(String(255), unique=True)
     request_digest: Mapped[str] = mapped_column(String(64))
+
+
+class PlantingListRow(Table):
+    """A planting list that was sent to be checked in its own time."""
+
+    __tablename__ = "planting_lists"
+
+    id: Mapped[str] = mapped_column(String(32), primary_key=True)
+    form: Mapped[str] = mapped_column(String(8))
+    name: Mapped[str | None] = mapped_column(String(300))
+    terms: Mapped[str] = mapped_column(Text)
+    lines_expected: Mapped[int | None]
+    key: Mapped[str | None] = mapped_column(String(255), unique=True)
+    request_digest: Mapped[str] = mapped_column(String(64))
+    sent_at: Mapped[str] = mapped_column(String(32))
+
+
+class ListPieceRow(Table):
+    """A piece of what was sent; the pieces in their order are the whole."""
+
+    __tablename__ = "planting_list_pieces"
+
+    list_id: Mapped[str] = mapped_column(ForeignKey("planting_lists.id", ondelete="CASCADE"), primary_key=True)
+    piece: Mapped[int] = mapped_column(primary_key=True)
+    content: Mapped[bytes] = mapped_column(LargeBinary)
+
+
+class ListCheckRow(Table):
+    """A check of a planting list; `attempt` counts those who took it, `stuck` those since the last part was done."""
+
+    __tablename__ = "planting_list_checks"
+    __table_args__ = (UniqueConstraint("list_id", "number"), UniqueConstraint("list_id", "asked_of"))
+
+    id: Mapped[str] = mapped_column(String(32), primary_key=True)
+    list_id: Mapped[str] = mapped_column(ForeignKey("planting_lists.id", ondelete="CASCADE"))
+    number: Mapped[int]
+    asked_of: Mapped[str] = mapped_column(String(64))
+    asked_at: Mapped[str] = mapped_column(String(32))
+    state: Mapped[str] = mapped_column(String(16), index=True)
+    attempt: Mapped[int]
+    stuck: Mapped[int]
+    parts: Mapped[int]
+    lines: Mapped[int]
+    verdicts: Mapped[str] = mapped_column(Text)
+    rulebook: Mapped[str | None] = mapped_column(String(64))
+    list_verdict: Mapped[str | None] = mapped_column(String(32))
+    told: Mapped[bytes | None] = mapped_column(LargeBinary)
+    changed_lines: Mapped[int | None]
+    faults: Mapped[str | None] = mapped_column(Text)
+    ended_at: Mapped[str | None] = mapped_column(String(32))
+
+
+class ListPartRow(Table):
+    """Some checked lines of a planting list."""
+
+    __tablename__ = "planting_list_parts"
+
+    check_id: Mapped[str] = mapped_column(ForeignKey("planting_list_checks.id", ondelete="CASCADE"), primary_key=True)
+    part: Mapped[int] = mapped_column(primary_key=True)
+    lines: Mapped[int]
+    verdicts: Mapped[str] = mapped_column(Text)
+    tally: Mapped[str] = mapped_column(Text)
+    told: Mapped[bytes] = mapped_column(LargeBinary)
+
+
+class LeaseRow(Table):
+    """Work that only one process does at a time, who has it, and until when unless they renew it."""
+
+    __tablename__ = "leases"
+
+    name: Mapped[str] = mapped_column(String(64), primary_key=True)
+    holder: Mapped[str] = mapped_column(String(64))
+    until_s: Mapped[float]
