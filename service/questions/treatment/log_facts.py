@@ -116,11 +116,13 @@ class Log:
                 yield gap.days_after
 
     def _means(self, gap: KeepApart, names: Iterable[str], families: set[str] | None) -> bool:
-        """Whether a printed gap speaks of one of these actives."""
+        """Whether a printed gap speaks of one of these actives; in a pair "sulfur" speaks of lime sulfur as well."""
         if gap.other in names:
             return True
-        named = set(self.substances.families([gap.other]))
-        return not (named & (families or named)).isdisjoint(self.substances.families(names))
+        named, theirs = set(self.substances.families([gap.other])), self.substances.families(names)
+        if families is None:
+            return not named.isdisjoint(theirs)
+        return not named.isdisjoint(families) and not families.isdisjoint(theirs)
 
     def _apart_short(self) -> int:
         """Days by which any printed gap to another product is not kept, but for the pairs that have their own facts."""
