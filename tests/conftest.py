@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from flask import Flask
 from flask.testing import FlaskClient
-from hypothesis import settings
+from hypothesis import HealthCheck, settings
 
 from service import create_app
 from service.observe.logs import configure_logs
@@ -18,7 +18,8 @@ from service.settings import CHECKOUT, read_settings
 from service.storage.migration import upgrade
 from tests.live import running
 
-settings.register_profile("untimed", deadline=None)  # a busy machine is no reason to fail
+_BUSY = (HealthCheck.too_slow,)  # a busy machine is no reason to fail
+settings.register_profile("untimed", deadline=None, suppress_health_check=_BUSY)
 settings.load_profile("untimed")
 
 
