@@ -90,6 +90,14 @@ def test_the_longest_gap_that_either_label_prints_counts(substances: Substances,
     assert (facts["product.oil_sulfur_printed"], facts["product.oil_sulfur_short_days"]) == (True, 9)
 
 
+def test_a_gap_to_sulfur_holds_for_lime_sulfur(substances: Substances) -> None:
+    """Common practice: the milder sulfur's wait is the least that lime sulfur asks for."""
+    oil = replace(OIL, compatibility=Compatibility(intervals=(GAP,)))
+    lime_sulfur = used(record("calcium polysulfide", id="T13"), date(2025, 5, 20))
+    facts = facts_of(use(log=(lime_sulfur,)), oil, substances)
+    assert (facts["product.oil_sulfur_printed"], facts["product.oil_sulfur_short_days"]) == (True, 9)
+
+
 def test_other_printed_gaps_are_kept_too(substances: Substances) -> None:
     apart = Compatibility(intervals=(KeepApart("captan", days_before=7),))
     facts = facts_of(use(log=(used(CAPTAN, date(2025, 6, 5)),)), record(compatibility=apart), substances)
