@@ -33,7 +33,7 @@ def shy(key: str, *partners: str, needs: int = 1, **given_: object) -> Choice:
 
 @st.composite
 def tasks(draw: st.DrawFn) -> Task:
-    """Up to three lines with up to three ways each, and up to three additions, on ground that may be scarce."""
+    """Up to three lines with up to three ways each, the first maybe twice, and up to three additions, on scarce ground."""
     alone = draw(st.sets(st.sampled_from(NAMES)))
     needed = {name: 0 if name in alone else draw(st.integers(1, 2)) for name in NAMES}
     others = st.sets(st.sampled_from((*NAMES, "near")), max_size=3).map(frozenset)
@@ -57,6 +57,8 @@ def tasks(draw: st.DrawFn) -> Task:
         Line(number, draw(st.integers(1, 3)), tuple(drawn(one, one) for one in changes[: draw(st.integers(1, 3))]))
         for number in range(1, draw(st.integers(1, 3)) + 1)
     )
+    if draw(st.booleans()):
+        lines += (replace(lines[0], line=9),)
     additions = tuple(replace(drawn(name, "keep"), cultivars=(name,)) for name in NAMES[: draw(st.integers(0, 3))])
     standing = draw(st.sampled_from(({}, {"near": True}, {"near": False}, {"a": False})))
     room = Room(draw(st.sampled_from((None, 90.0, 300.0, 600.0))), draw(st.sampled_from((None, 1, 3))))
@@ -187,6 +189,12 @@ def test_a_standing_tree_serves_the_list() -> None:
     assert told(only(shy("a", "b"), standing={"b": False})) == (["keep"], ())
 
 
+def test_of_lines_that_are_alike_the_last_are_changed() -> None:
+    listed, smaller = way("k", "a"), way("r", "a", change="rootstock", area_sq_ft=50.0)
+    task = Task(tuple(Line(number, 1, (listed, smaller)) for number in range(4)), room=Room(area_sq_ft=300.0))
+    assert told(task) == (["keep", "keep", "rootstock", "rootstock"], ())
+
+
 def test_a_line_goes_as_a_whole() -> None:
     task = Task((Line(1, 3, (way("a"),)), Line(2, 1, (way("b"),))), room=Room(area_sq_ft=250.0))
     assert told(task) == (["drop", "keep"], ())
@@ -227,11 +235,13 @@ def test_threads_do_not_disturb_one_another() -> None:
         assert list(pool.map(lambda task: repair(task, COSTS), lists * 4)) == alone * 4
 
 
-def test_a_line_without_trees_and_two_ways_of_one_key_are_refused() -> None:
+def test_lines_without_trees_and_lines_or_ways_of_one_name_are_refused() -> None:
     with pytest.raises(ValueError, match="without trees"):
         Line(1, 0, ())
     with pytest.raises(ValueError, match="same key"):
         Line(1, 1, (way("a"), way("a")))
+    with pytest.raises(ValueError, match="same number"):
+        Task((Line(1, 1, (way("a"),)), Line(1, 1, (way("b"),))))
 
 
 def test_a_change_never_earns_anything() -> None:

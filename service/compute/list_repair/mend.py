@@ -12,14 +12,10 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
-import numpy as np
-from numpy.typing import NDArray
-
-from service.compute.integer_program import Program
+from service.compute.integer_program import Found, Program
 from service.compute.list_repair.partners import Partners
 from service.compute.list_repair.task import Changed, Choice, Costs, Line, NoRepair, Repair, Room, Task
 
-_CHOSEN = 0.5
 _ROUNDING = 1e-6
 _HAIR = 1e-3
 _NODES = 500
@@ -48,20 +44,13 @@ def repair(task: Task, costs: Costs) -> Repair | NoRepair:
 
 @dataclass(frozen=True, slots=True)
 class _Way:
-    """A line in one of its ways, or dropped, which is no choice; an addition has no line."""
+    """What becomes of some of a lot: had by a choice, or dropped, which is none. An addition is of no lot."""
 
-    line: Line | None
+    lot: int | None
+    trees: int
+    most: int
     choice: Choice | None
     cost: float
-
-    def told(self, line: Line) -> Changed:
-        if self.choice is None:
-            return Changed(line.line, None, "drop")
-        return Changed(line.line, self.choice.key, self.choice.change)
-
-    @property
-    def trees(self) -> int:
-        return 1 if self.line is None else self.line.trees
 
     @property
     def planted(self) -> int:
@@ -75,12 +64,22 @@ class _Way:
     def suits(self) -> float:
         return 0.0 if self.choice is None else self.choice.fit * self.trees
 
+    def told(self, line: Line) -> Changed:
+        if self.choice is None:
+            return Changed(line.line, None, "drop")
+        return Changed(line.line, self.choice.key, self.choice.change)
+
 
 class _Model:
-    """The ways to have a list, and the program that chooses among them: its first variables are the ways."""
+    """The ways to have a list, and the program that chooses among them: its first variables are the ways.
+
+    Lines that are alike make a lot, since any of them may as well be the one that is changed: a variable counts how
+    many of a lot are had in a way.
+    """
 
     def __init__(self, task: Task, costs: Costs) -> None:
-        self._task, self._ways, self._step = task, tuple(_ways(task, costs)), costs.step
+        self._task, self._lots = task, _lots(task.lines)
+        self._ways, self._step = tuple(_ways(self._lots, task.additions, costs)), costs.step
 
     def best(self) -> Repair | None:
         """The best suited of the cheapest repairs found; None where no line can be kept."""
@@ -89,32 +88,26 @@ class _Model:
             way.suits - weight * way.cost - _HAIR * place / len(self._ways) for place, way in enumerate(self._ways)
         )
         found = self._program(worth).best_found(nodes=_NODES)
-        return None if found is None else _told(self._chosen(found.values), proven=found.proven)
+        return None if found is None else self._told(found)
 
     def _most_suited(self) -> float:
         """More than the fits of any repair add up to."""
-        best = defaultdict[int | None, float](float)
-        for way in self._ways:
-            place = way.line.line if way.line else None
-            best[place] = max(best[place], way.suits) if way.line else best[place] + way.suits
-        return sum(best.values()) + 1
-
-    def _chosen(self, solved: NDArray[np.float64]) -> list[_Way]:
-        return [way for way, share in zip(self._ways, solved, strict=False) if share > _CHOSEN]
+        return sum(max(way.suits, 0.0) * way.most for way in self._ways) + 1
 
     def _program(self, worth: Iterable[float]) -> Program:
         program = Program()
-        for one in worth:
-            program.variable(one)
-        of_line: dict[int, dict[int, float]] = defaultdict(dict)
-        for place, way in enumerate(self._ways):
-            if way.line:
-                of_line[way.line.line][place] = 1.0
-        for ways in of_line.values():
-            program.row(ways, low=1.0, high=1.0)
-        program.row({place: 1.0 for place, way in enumerate(self._ways) if way.line and way.choice}, low=1.0)
+        of_lot: dict[int, dict[int, float]] = defaultdict(dict)
+        for place, (way, one) in enumerate(zip(self._ways, worth, strict=True)):
+            program.variable(one, upper=way.most)
+            if way.lot is not None:
+                of_lot[way.lot][place] = 1.0
+        for lot, ways in of_lot.items():
+            program.row(ways, low=len(self._lots[lot]), high=len(self._lots[lot]))
+        kept = {place: 1.0 for place, way in enumerate(self._ways) if way.lot is not None and way.choice}
+        program.row(kept, low=1.0)
         self._keep_to_the_room(program)
-        Partners(program, self._task, [(way.choice, at) for at, way in enumerate(self._ways) if way.choice]).require()
+        offered = [(way.choice, place, way.most) for place, way in enumerate(self._ways) if way.choice]
+        Partners(program, self._task, offered).require()
         return program
 
     def _keep_to_the_room(self, program: Program) -> None:
@@ -127,20 +120,41 @@ class _Model:
     def _sums(self, name: str) -> dict[int, float]:
         return {place: float(getattr(way, name)) for place, way in enumerate(self._ways) if getattr(way, name)}
 
+    def _told(self, found: Found) -> Repair:
+        """The repair by line: of a lot the first lines are had in the first ways."""
+        chosen = [way for way, count in zip(self._ways, found.values, strict=False) for _ in range(round(count))]
+        of_lot: dict[int, list[_Way]] = defaultdict(list)
+        for way in chosen:
+            if way.lot is not None:
+                of_lot[way.lot].append(way)
+        pairs = (pair for lot, ways in of_lot.items() for pair in zip(self._lots[lot], ways, strict=True))
+        changes = {line.line: way.told(line) for line, way in pairs}
+        added = tuple(way.choice.key for way in chosen if way.lot is None and way.choice)
+        lines = tuple(changes[line.line] for line in self._task.lines)
+        return Repair(lines, added, round(sum(way.cost for way in chosen), 6), found.proven)
 
-def _ways(task: Task, costs: Costs) -> Iterator[_Way]:
+
+def _lots(lines: Sequence[Line]) -> list[list[Line]]:
+    """The lines that are alike, together; ways are compared by their keys and by what they come to."""
+    lots: list[list[Line]] = []
+    for line in lines:
+        alike = (lot for lot in lots if lot[0].trees == line.trees and lot[0].choices == line.choices)
+        found = next(alike, None)
+        if found is None:
+            lots.append([line])
+        else:
+            found.append(line)
+    return lots
+
+
+def _ways(lots: Sequence[Sequence[Line]], additions: Sequence[Choice], costs: Costs) -> Iterator[_Way]:
     """Every way that suits the place, in the order of the lines and of their choices, then the additions."""
-    for line in task.lines:
-        for choice in line.choices:
+    for number, lot in enumerate(lots):
+        trees, most = lot[0].trees, len(lot)
+        for choice in lot[0].choices:
             if choice.fits:
-                yield _Way(line, choice, costs.of(choice.change) * line.trees)
-        yield _Way(line, None, costs.drop * line.trees)
-    for choice in task.additions:
+                yield _Way(number, trees, most, choice, costs.of(choice.change) * trees)
+        yield _Way(number, trees, most, None, costs.drop * trees)
+    for choice in additions:
         if choice.fits:
-            yield _Way(None, choice, costs.add)
-
-
-def _told(chosen: Sequence[_Way], *, proven: bool) -> Repair:
-    lines = tuple(way.told(way.line) for way in chosen if way.line)
-    added = tuple(way.choice.key for way in chosen if way.line is None and way.choice)
-    return Repair(lines, added, round(sum(way.cost for way in chosen), 6), proven)
+            yield _Way(None, 1, 1, choice, costs.add)

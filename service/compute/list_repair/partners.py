@@ -12,21 +12,27 @@ from collections.abc import Sequence
 from service.compute.integer_program import Program
 from service.compute.list_repair.task import Choice, Task
 
-Offered = Sequence[tuple[Choice, int]]
+Offered = Sequence[tuple[Choice, int, int]]
 _Need = tuple[str, int, frozenset[str]]
 
 
 class Partners:
-    """Who is there to serve whom, among all that may be planted and all that stands already."""
+    """Who is there to serve whom, among all that may be planted and all that stands already.
+
+    What is offered is a choice with its variable and the most that this may reach.
+    """
 
     def __init__(self, program: Program, task: Task, offered: Offered) -> None:
         self._program, self._task = program, task
         self._carriers: dict[str, dict[int, float]] = defaultdict(dict)
-        self._needs: dict[_Need, dict[int, float]] = defaultdict(dict)
-        for choice, variable in offered:
+        self._needs: dict[_Need, dict[int, int]] = defaultdict(dict)
+        for choice, variable, most in offered:
             for cultivar in choice.cultivars:
                 self._carriers[cultivar][variable] = 1.0
-                self._note_need(choice, cultivar, variable)
+                needed = choice.needed.get(cultivar, 0)
+                if needed > 0:
+                    serving = choice.serving.get(cultivar, frozenset()) - {cultivar}
+                    self._needs[cultivar, needed, serving][variable] = most
         self._present: dict[str, int] = {}
 
     def require(self) -> None:
@@ -34,13 +40,7 @@ class Partners:
         for need, ways in self._needs.items():
             self._require(need, ways)
 
-    def _note_need(self, choice: Choice, cultivar: str, variable: int) -> None:
-        needed = choice.needed.get(cultivar, 0)
-        if needed > 0:
-            serving = choice.serving.get(cultivar, frozenset()) - {cultivar}
-            self._needs[cultivar, needed, serving][variable] = 1.0
-
-    def _require(self, need: _Need, ways: dict[int, float]) -> None:
+    def _require(self, need: _Need, ways: dict[int, int]) -> None:
         """What is planted and what stands counts for as many partners as are needed, if the tree is had so."""
         _, needed, serving = need
         standing = serving & self._task.standing.keys()
@@ -63,11 +63,12 @@ class Partners:
             self._program.row({present: 1.0} | carriers, high=0.0)
         return self._present[cultivar]
 
-    def _had(self, ways: dict[int, float]) -> int:
+    def _had(self, ways: dict[int, int]) -> int:
         """A variable that is one as soon as one of these ways is chosen."""
-        if len(ways) == 1:
-            return next(iter(ways))
-        had = self._program.variable(whole=False)
-        for way in ways:
-            self._program.row({had: 1.0, way: -1.0}, low=0.0)
+        (way, most), *more = ways.items()
+        if most == 1 and not more:
+            return way
+        had = self._program.variable(whole=max(ways.values()) > 1)
+        for way, most in ways.items():
+            self._program.row({had: float(most), way: -1.0}, low=0.0)
         return had

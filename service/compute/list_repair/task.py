@@ -103,6 +103,10 @@ class Task:
     crops_alone: frozenset[str] = frozenset()
     room: Room = Room()
 
+    def __post_init__(self) -> None:
+        if len({line.line for line in self.lines}) != len(self.lines):
+            raise ValueError("two lines have the same number")
+
 
 @dataclass(frozen=True, slots=True)
 class Changed:
