@@ -11,6 +11,7 @@ from alembic.script import ScriptDirectory
 from sqlalchemy import Connection, text
 
 from service.storage.database import Database
+from service.storage.queue_schema import bring_queue_up
 
 FOLDER = Path(__file__).resolve().parent / "migrations"
 ONE_AT_A_TIME = 7_301_946  # any number will do, so long as every release step takes the same
@@ -22,6 +23,7 @@ def upgrade(database: Database, to: str = "head") -> None:
         if connection.dialect.name == "postgresql":
             connection.execute(text("SELECT pg_advisory_xact_lock(:number)"), {"number": ONE_AT_A_TIME})
         command.upgrade(_config(connection), to)
+        bring_queue_up(connection)
 
 
 def downgrade(database: Database, to: str) -> None:

@@ -5,7 +5,7 @@ A change here needs a migration in migrations/versions; a test compares the two.
 
 from __future__ import annotations
 
-from sqlalchemy import ForeignKey, LargeBinary, MetaData, String, Text, UniqueConstraint
+from sqlalchemy import BigInteger, ForeignKey, LargeBinary, MetaData, String, Text, UniqueConstraint
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 NAMES = {
@@ -166,12 +166,11 @@ class ListCheckRow(Table):
     """A check of a planting list; `attempt` counts those who took it, `stuck` those since the last part was done."""
 
     __tablename__ = "planting_list_checks"
-    __table_args__ = (UniqueConstraint("list_id", "number"), UniqueConstraint("list_id", "asked_of"))
+    __table_args__ = (UniqueConstraint("list_id", "number"),)
 
     id: Mapped[str] = mapped_column(String(32), primary_key=True)
     list_id: Mapped[str] = mapped_column(ForeignKey("planting_lists.id", ondelete="CASCADE"))
     number: Mapped[int]
-    asked_of: Mapped[str] = mapped_column(String(64))
     asked_at: Mapped[str] = mapped_column(String(32))
     state: Mapped[str] = mapped_column(String(16), index=True)
     attempt: Mapped[int]
@@ -207,4 +206,4 @@ class LeaseRow(Table):
 
     name: Mapped[str] = mapped_column(String(64), primary_key=True)
     holder: Mapped[str] = mapped_column(String(64))
-    until_s: Mapped[float]
+    until_ms: Mapped[int] = mapped_column(BigInteger)
