@@ -2,10 +2,11 @@
 // reload; an answer stays until the next customer.
 import { Away, Held, Problem, forgetAnswers, lastAnswer, listen, queue, sendWaiting, unqueue } from "../lib/ask.mjs";
 import { button, el, fill } from "../lib/dom.mjs";
-import { clearErrors, loadFields, putBack, read, showErrors, tidy, typedOf } from "../lib/forms.mjs";
+import { clearErrors, countFolded, loadFields, putBack, read, showErrors, tidy, typedOf } from "../lib/forms.mjs";
 import { mark } from "../lib/marks.mjs";
+import { loadNames } from "../lib/names.mjs";
 import { local } from "../lib/store.mjs";
-import { language, preferred, speak, t } from "../lib/words.mjs";
+import { language, momentText, preferred, speak, t } from "../lib/words.mjs";
 import { announceLine, announceVersion, news } from "./news.mjs";
 import { describePlace, placePanel } from "./site.mjs";
 
@@ -17,6 +18,7 @@ const TASKS = {
   thinning: () => import("./thinning.mjs"),
   pruning: () => import("./pruning.mjs"),
   year: () => import("./year.mjs"),
+  compare: () => import("./compare.mjs"),
 };
 
 const desk = document.getElementById("desk");
@@ -63,6 +65,7 @@ async function submit() {
 }
 
 function explain(fault, { answer, general, form, task }) {
+  answer.parentElement.hidden = !(fault instanceof Held);
   if (fault instanceof Held) {
     fill(answer, el("p", { class: "stale" }, mark("wait"), t("news.held")),
       button(t("news.take_back"), () => { unqueue(task.id); fill(answer); }, { class: "plain" }));
@@ -79,6 +82,7 @@ function present(told, { go = false } = {}) {
   task.show(told, answer, context);
   answer.parentElement.hidden = false;
   if (!go) return;
+  panel.open = false;
   answer.parentElement.focus({ preventScroll: true });
   answer.parentElement.scrollIntoView({ block: "start" });
 }
@@ -99,7 +103,8 @@ async function openTask() {
   desk.append(chooser(id));
   open = null;
   if (!id) return;
-  const task = await TASKS[id]().catch(() => null);
+  const [task, names] = await Promise.all([TASKS[id]().catch(() => null), loadNames()]);
+  news("names", names.stale ? t("news.names_old", { time: momentText(names.at) }) : null);
   if (location.hash.slice(1) !== id || desk.querySelector(".question, .result")) return;
   if (!task) { desk.append(el("p", { class: "error result" }, t("news.no_task"))); return; }
   const answer = el("div", { class: "answer" });
@@ -110,10 +115,11 @@ async function openTask() {
   desk.append(questionForm(task), result);
   putBack(open.form, page.tasks[id]);
   result.hidden = true;
+  if (page.askAtOnce === id) { delete page.askAtOnce; context.save(); submit(); return; }
   const told = await lastAnswer(id);
   if (open?.task !== task || !page.answered[id]) return;
   if (told) present(told);
-  if (queue().some((one) => one.task === id)) { explain(new Held(), open); result.hidden = false; }
+  if (queue().some((one) => one.task === id)) explain(new Held(), open);
 }
 
 function questionForm(task) {
@@ -129,6 +135,8 @@ function questionForm(task) {
 function typing() {
   save();
   describePlace(panel, page);
+  countFolded(panel);
+  if (open?.form) countFolded(open.form);
   if (open?.changed) open.changed.hidden = !page.answered[open.task.id] || page.answered[open.task.id] === typedNow();
 }
 
@@ -180,7 +188,7 @@ listen((told) => {
 });
 window.addEventListener("hashchange", openTask);
 
-await Promise.all([speak(preferred()), loadFields()]);
+await Promise.all([speak(preferred()), loadFields(), loadNames()]);
 await build();
 sendWaiting();
 announceVersion();

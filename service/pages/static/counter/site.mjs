@@ -3,13 +3,14 @@
 import { Away, Problem, json, reference } from "../lib/ask.mjs";
 import { button, el, fill, folded } from "../lib/dom.mjs";
 import { field, putBack, typedOf } from "../lib/forms.mjs";
+import { regionField } from "../lib/names.mjs";
 import { both } from "../lib/units.mjs";
 import { t } from "../lib/words.mjs";
 
 const FIRST = ["hardiness_zone", "chill_hours", "width_ft", "depth_ft", "max_height_ft"];
 const MORE = ["sun_hours", "drainage", "soil_ph", "replant", "summer", "last_spring_frost", "first_autumn_frost",
   "chill_portions", "warmest_month_f", "latitude"];
-const OF_THE_YEAR = ["rain", "rains_begin", "region", "district", "coast", "soil"];
+const OF_THE_YEAR = ["rain", "rains_begin", "district", "coast", "soil"];
 const FROM_CLIMATE = ["hardiness_zone", "chill_hours", "chill_portions", "latitude", "last_spring_frost",
   "first_autumn_frost", "summer", "rain", "rains_begin", "region"];
 
@@ -21,7 +22,7 @@ export function placePanel(context, changed) {
   const form = el("form", { novalidate: true, on: { submit: (event) => event.preventDefault(), input: changed, change: changed } },
     el("div", { class: "grid" }, field("place", "/note/postal_code"), of("variety-suggestions", FIRST)),
     el("p", { class: "send" }, button(t("site.take_climate"), () => takeStores(form, { context, note, general, changed }), { class: "plain" }), note),
-    folded(t("site.more"), el("div", { class: "grid" }, of("variety-suggestions", MORE), of("season-plans", OF_THE_YEAR))),
+    folded(t("site.more"), el("div", { class: "grid" }, of("variety-suggestions", MORE), regionField("season-plans", "/site/region"), of("season-plans", OF_THE_YEAR))),
     folded(t("site.from_file"), fromFile({ context, note, general, changed })), general);
   const place = el("details", { class: "place", open: true }, el("summary", {}, el("strong", {}, t("site.title")), " ",
     el("span", { class: "known" })), form);

@@ -43,5 +43,5 @@ export function figure(title, drawing, rows = [], note = null) {
   const table = head && folded(t("chart.as_table"), el("div", { class: "wide", tabindex: "0", role: "region", "aria-label": title },
     el("table", {}, el("thead", {}, el("tr", {}, head.map((cell) => el("th", { scope: "col" }, cell)))),
       el("tbody", {}, body.map((row) => el("tr", {}, row.map((cell) => el("td", {}, cell))))))));
-  return el("figure", {}, el("figcaption", {}, title), el("div", { class: "drawing" }, drawing), note && el("p", {}, note), table);
+  return el("figure", {}, el("figcaption", {}, title), el("div", { class: "drawing", tabindex: "0", role: "group", "aria-label": title }, drawing), note && el("p", {}, note), table);
 }

@@ -8,7 +8,7 @@ const [LEFT, WIDTH, TOP, FLOOR, HEIGHT] = [64, 900, 16, 250, 330];
 export function chillChart({ winters, needs, unit }) {
   const most = Math.max(...winters.map(({ value }) => value), ...needs.map(({ low, high }) => high ?? low ?? 0), 1) * 1.1;
   const y = scale([0, most], [FLOOR, TOP]);
-  const right = needs.length ? WIDTH - 190 : WIDTH;
+  const right = needs.length ? WIDTH - 280 : WIDTH;
   const step = (right - LEFT) / winters.length;
   const axis = ticks(most).map((value) => [line(LEFT, y(value), right, y(value), { class: "grid-line" }),
     text(LEFT - 8, y(value) + 5, number(value, 0), { "text-anchor": "end" })]);

@@ -50,6 +50,7 @@ export function foreign(text) {
   const parsed = new DOMParser().parseFromString(text, "image/svg+xml").documentElement;
   if (parsed.nodeName !== "svg") throw new Error("not a drawing");
   for (const one of parsed.querySelectorAll("script, foreignObject, [style]")) one.remove();
+  for (const size of ["width", "height"]) parsed.removeAttribute(size);
   return document.importNode(parsed, true);
 }
 

@@ -47,8 +47,8 @@ export function moreFields(question, pointers, more = {}) {
   return folded(t("shell.more_fields"), fields(question, pointers, more));
 }
 
-// A list of entries with fields of their own; `pointer` is that of the list, the parts are named below an entry.
-export function entries(question, pointer, parts, { legend, add, first = 1, more = {} }) {
+// A list of entries with fields of their own at its pointer; each part makes a field from the pointer of its entry.
+export function entries(pointer, parts, { legend, add, first = 1 }) {
   const held = el("div", { class: "entries" });
   const place = el("div", { class: "many", "data-list": pointer }, el("h3", {}, legend),
     el("strong", { class: "error" }), held, button(add, () => { place.grow(); changed(); focusLast(); }, { class: "plain" }));
@@ -57,7 +57,7 @@ export function entries(question, pointer, parts, { legend, add, first = 1, more
 
   place.grow = () => {
     const entry = el("fieldset", { class: "entry" }, el("legend", {}),
-      el("div", { class: "grid" }, parts.map((part) => field(question, `${pointer}/{n}${part}`, more[part]))),
+      el("div", { class: "grid" }, parts.map((part) => part(`${pointer}/{n}`))),
       button(t("shell.remove"), () => { entry.remove(); count(); changed(); }, { class: "plain" }));
     held.append(entry);
     count();
@@ -128,8 +128,15 @@ export function putBack(form, typed = {}) {
     place.shrinkTo(Math.max(place.first, most + 1));
   }
   for (const holder of holders(form)) putInto(holder, typed[pointerOf(holder)]);
+  countFolded(form);
+}
+
+// Says at each folded part how much was typed in it.
+export function countFolded(form) {
   for (const folds of form.querySelectorAll("details")) {
-    folds.open ||= holders(folds).some((holder) => typed[pointerOf(holder)] !== undefined);
+    const filled = holders(folds).filter((holder) => valueOf(holder) !== undefined).length;
+    folds.querySelector("summary").toggleAttribute("data-filled", filled > 0);
+    folds.querySelector("summary").dataset.filled = filled ? t("shell.filled_in", { count: filled }) : "";
   }
 }
 
