@@ -16,8 +16,11 @@ from service.api.pointers import faults_of
 from service.api.variety_suggestions import SiteAsked, TreeAsked, WishesAsked, read_question
 from service.domain.errors import NotUnderstood
 from service.domain.planting_list import ReadList
+from service.domain.store import StockItem
 from service.intake.planting_list import Stream, Upload
 from service.questions.planting_list import ListPlace, PlantingListQuestion, gather, list_reader
+from service.storage.database import DatabaseAway
+from service.storage.stock import stock_of
 
 FORM = "multipart/form-data"
 FILE, QUESTION = "file", "question"
@@ -140,7 +143,16 @@ def _place(asked: Mapping[str, Any]) -> ListPlace:
         existing_trees=question.existing_trees,
         climate=question.climate,
         state=asked.get("state"),
+        stock=_stock(),
     )
+
+
+def _stock() -> tuple[StockItem, ...] | None:
+    """What the store has; a list is checked all the same where the database is away, and its stock is not known."""
+    try:
+        return stock_of(parts().database)
+    except DatabaseAway:
+        return None
 
 
 def _gathered(stream: Stream, pointer: str) -> ReadList:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
@@ -35,6 +36,9 @@ def _stock(entry: Mapping) -> StockItem:
         rootstock=entry.get("rootstock"),
         quantity=entry["quantity"],
         form=entry.get("form"),
+        size=entry.get("size"),
+        price=None if entry.get("price") is None else Decimal(str(entry["price"])),
+        currency=entry.get("currency"),
     )
 
 

@@ -33,7 +33,7 @@ def read_cell(written: str, column: Column) -> Any:
     >>> read_cell("'=1+1", column("product_name")), read_cell("(none)", column("ppe"))
     ('=1+1', [])
     """
-    text = _GUARDED.sub("", written.strip(), count=1)
+    text = unguarded(written)
     if not text:
         return None
     return _READ[column.kind](text)
@@ -52,12 +52,26 @@ def write_cell(value: Any, column: Column) -> str:
         return "true" if value else "false"
     if isinstance(value, list):
         written = " | ".join(str(one).replace("|", r"\|") for one in value)
-        return _guarded(written) if value else NONE if column.optional else ""
-    return _guarded(value) if isinstance(value, str) else str(value)
+        return guarded(written) if value else NONE if column.optional else ""
+    return guarded(value) if isinstance(value, str) else str(value)
 
 
-def _guarded(text: str) -> str:
+def guarded(text: str) -> str:
+    """A text that a spreadsheet does not take for a formula.
+
+    >>> guarded("=1+1"), guarded("Liberty")
+    ("'=1+1", 'Liberty')
+    """
     return "'" + text if text.startswith(FORMULA_SIGNS) or _GUARDED.match(text) else text
+
+
+def unguarded(written: str) -> str:
+    """The text of a cell without spaces around it and without the apostrophe of the guard.
+
+    >>> unguarded(" '=1+1 "), unguarded("'Liberty'")
+    ('=1+1', "'Liberty'")
+    """
+    return _GUARDED.sub("", written.strip(), count=1)
 
 
 def _flag(text: str) -> bool:
