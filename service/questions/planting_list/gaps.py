@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 from functools import lru_cache
 
 from service.questions.planting_list.question import CheckedLine
@@ -20,6 +20,11 @@ def not_judged(
 ) -> tuple[str, ...]:
     """Facts of the place that nobody told, then facts of the lines and the list that hang on one more answer."""
     known = set(judgement.facts).union(*(name.judgement.facts for line in lines for name in line.names))
+    return not_judged_but(known, place, rulebook=rulebook)
+
+
+def not_judged_but(known: Set[str], place: Facts, *, rulebook: Rulebook) -> tuple[str, ...]:
+    """Facts of the place that nobody told, then what is asked about and is not among the facts known of the list."""
     facts, asked = rulebook.vocabulary.facts, set[str | None]()
     unknown = []
     for name in _asked_about(rulebook):

@@ -6,14 +6,17 @@ Tallies of parts of a list add up to the tally of the whole.
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
+from typing import Any
 
 from service.domain.checked_list import VERDICTS, Totals
 from service.domain.planting_list import ReadPrice
 from service.questions.planting_list.question import CheckedLine
 
 Counted = Counter[str]
+_COUNTS = ("lines", "trees", "of_cultivar", "of_crop", "odd")
 
 
 @dataclass
@@ -47,11 +50,17 @@ class Tally:
 
     def merge(self, other: Tally) -> None:
         """Count what another tally counted."""
-        for name in ("lines", "trees", "of_cultivar", "of_crop", "odd"):
+        for name in _COUNTS:
             getattr(self, name).update(getattr(other, name))
         for currency, amount in other.prices.items():
             self.prices[currency] = self.prices.get(currency, Decimal(0)) + amount
         self.stock_known |= other.stock_known
+
+    def plain(self) -> dict[str, Any]:
+        """The counts as plain data, which `tally_of` reads."""
+        counts = {name: dict(getattr(self, name)) for name in _COUNTS}
+        prices = {currency: str(amount) for currency, amount in self.prices.items()}
+        return {**counts, "prices": prices, "stock_known": self.stock_known}
 
     def totals(self, skipped: int = 0) -> Totals:
         """The sums."""
@@ -74,3 +83,14 @@ class Tally:
         currency = price.currency or "not_said"
         self.prices[currency] = self.prices.get(currency, Decimal(0)) + amount
         self.odd["priced"] += 1
+
+
+def tally_of(plain: Mapping[str, Any]) -> Tally:
+    """The tally that was written as plain data.
+
+    >>> tally_of({**Tally().plain(), "lines": {"fits": 3}}).totals().all_lines
+    3
+    """
+    counts = {name: Counter(plain[name]) for name in _COUNTS}
+    prices = {currency: Decimal(amount) for currency, amount in plain["prices"].items()}
+    return Tally(**counts, prices=prices, stock_known=plain["stock_known"])
