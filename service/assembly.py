@@ -18,6 +18,7 @@ from service.observe.logs import log_requests
 from service.observe.metrics import measure_requests
 from service.pages.doors import blueprint as pages
 from service.pages.doors import guard_pages
+from service.pages.hand_out_doors import blueprint as hand_out_pages
 from service.parts import Parts
 from service.reasoning.engine import EngineMatcher
 from service.reasoning.matcher import Matcher
@@ -71,4 +72,5 @@ def _open_doors(app: Flask) -> None:
     for blueprint in resources():
         api.register_blueprint(blueprint)
     app.register_blueprint(pages)
+    app.register_blueprint(hand_out_pages)
     guard_pages(app)

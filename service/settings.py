@@ -6,6 +6,7 @@ A value that cannot be used stops the start with a sentence, and so does a name 
 from __future__ import annotations
 
 import difflib
+import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, fields
 from pathlib import Path
@@ -61,6 +62,12 @@ def _database(text: str) -> str:
     return text.replace("postgresql://", "postgresql+psycopg://", 1)
 
 
+def _address(text: str) -> str:
+    if not re.fullmatch(r"https?://[A-Za-z0-9.:\[\]-]+(/[A-Za-z0-9._~/-]*)?", text):
+        raise ValueError("an address such as https://trees.example")
+    return text.rstrip("/")
+
+
 def _says(read: Callable[[str], Any], meaning: str, *, name: str = "", secret: bool = False) -> dict[str, Any]:
     return {"read": read, "meaning": meaning, "name": name, "secret": secret}
 
@@ -92,6 +99,17 @@ class Settings:
         metadata=_says(
             _database, "Database of the store's own records: a SQLite file or a PostgreSQL database.", secret=True
         ),
+    )
+    public_address: str | None = field(
+        default=None,
+        metadata=_says(
+            _address,
+            "Address under which customers reach the service with their phones, for links that they take home; "
+            "without it, the address that the page was asked under.",
+        ),
+    )
+    hand_out_days: int = field(
+        default=30, metadata=_says(_whole(1, 366), "Days after which a hand-out is deleted.")
     )
     host: str = field(default="127.0.0.1", metadata=_says(str, "Address to listen on."))
     port: int = field(default=8080, metadata=_says(_whole(1, 65535), "Port to listen on.", name="PORT"))

@@ -19,6 +19,8 @@ RESOURCES = (
     "shelf_products",
     "label_versions",
     "shelf_imports",
+    "stock",
+    "stock_imports",
     "actives",
     "sign_drawings",
     "signs",
@@ -35,6 +37,7 @@ RESOURCES = (
     "rules",
     "sources",
     "consultations",
+    "hand_outs",
     "operations",
 )
 
