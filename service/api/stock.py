@@ -17,13 +17,12 @@ from service.api.label_asked import ID_PATTERN
 from service.api.paging import PageAsked, page
 from service.api.stock_told import StockAsked, StockListTold, StockTold
 from service.domain.errors import NotUnderstood
-from service.domain.store import StockItem
+from service.domain.store import KeptStock, StockItem
 from service.intake.stock_names import StockNames
 from service.present.stock import stock_told
 from service.storage.stock import (
     CountedMeanwhile,
     InStockAlready,
-    KeptStock,
     NotInStock,
     add_stock,
     change_stock,

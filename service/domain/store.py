@@ -34,6 +34,15 @@ class StockItem:
 
 
 @dataclass(frozen=True, slots=True)
+class KeptStock:
+    """One entry as it is kept; `changed_at` is UTC text, None for one that came with a whole store."""
+
+    item: StockItem
+    version: int
+    changed_at: str | None
+
+
+@dataclass(frozen=True, slots=True)
 class Store:
     """One store with what it keeps; `invented` marks data made up for demonstration."""
 

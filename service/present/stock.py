@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from service.domain.store import StockItem
+from service.domain.store import KeptStock, StockItem
 from service.knowledge.catalogue import Catalogue
-from service.storage.stock import KeptStock
 
 _FIELDS = ("cultivar", "rootstock", "quantity", "form", "size", "price", "currency")
 

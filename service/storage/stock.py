@@ -7,7 +7,6 @@ comes in as it stands already is left alone. What is taken out is gone, for yest
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import UTC, datetime
 from decimal import Decimal
 
@@ -16,7 +15,7 @@ from sqlalchemy.exc import IntegrityError
 from sqlalchemy.orm import Session
 
 from service.domain.errors import FruitwrightError
-from service.domain.store import StockItem
+from service.domain.store import KeptStock, StockItem
 from service.storage.database import Database
 from service.storage.tables import StockRow
 
@@ -31,15 +30,6 @@ class NotInStock(FruitwrightError):
 
 class CountedMeanwhile(FruitwrightError):
     """Somebody else changed the entry since it was read."""
-
-
-@dataclass(frozen=True, slots=True)
-class KeptStock:
-    """One entry as it is kept; `changed_at` is UTC text, None for one that came with a whole store."""
-
-    item: StockItem
-    version: int
-    changed_at: str | None
 
 
 def kept_stock(database: Database) -> tuple[KeptStock, ...]:
