@@ -10,12 +10,13 @@ import marshmallow as ma
 import orjson
 from flask import request
 
-from service.api.fields import Asked, choice, flag, nested, text, whole
+from service.api.fields import Asked, choice, flag, nested, number, text, whole
 from service.api.house import parts
 from service.api.pointers import faults_of
 from service.api.variety_suggestions import SiteAsked, TreeAsked, WishesAsked, read_question
 from service.domain.errors import NotUnderstood
 from service.domain.planting_list import ReadList
+from service.domain.site import Site, StandingTree
 from service.domain.store import StockItem
 from service.intake.planting_list import Stream, Upload
 from service.questions.planting_list import ListPlace, PlantingListQuestion, gather, list_reader
@@ -25,8 +26,10 @@ from service.storage.stock import stock_of
 FORM = "multipart/form-data"
 FILE, QUESTION = "file", "question"
 MOST_LINES = 500
+MOST_ROWS = 10_000
+TERMS = ("site", "wishes", "existing_trees", "state", "language")
 LONGEST_TEXT = 200_000
-_CELLS = ("crop", "variety", "quantity", "rootstock", "size", "price", "note")
+CELLS = ("crop", "variety", "quantity", "rootstock", "size", "price", "note")
 FORM_BODY = {
     "schema": {
         "type": "object",
@@ -61,13 +64,27 @@ class RowAsked(Asked):
     note = text("Whatever else was written.", example="for the front yard", longest=500)
 
 
+class SpotAsked(Asked):
+    """Where on the plot a tree stands."""
+
+    x_ft = number("From the left edge to its trunk.", unit="ft", example=8, low=0, high=5000, required=True)
+    y_ft = number("From the front edge to its trunk.", unit="ft", example=12, low=0, high=5000, required=True)
+    spread_ft = number("Width of its crown.", unit="ft", example=14, low=0.5, high=150, required=True)
+
+
+class TreeOnPlotAsked(TreeAsked):
+    """A tree that stands there already; one on the plot itself is drawn and gone around where its place is told."""
+
+    spot = nested(SpotAsked, "Where on the plot it stands; leave it out where it stands beside the plot.")
+
+
 class ListTermsAsked(Asked):
     """What is asked of a list: where its trees go. Every part of it may be left out."""
 
     site = nested(SiteAsked, "The place.")
     wishes = nested(WishesAsked, "What the customer would like.")
     existing_trees = nested(
-        TreeAsked, "Trees that stand there already; an empty list says that there are none.", many=True,
+        TreeOnPlotAsked, "Trees that stand there already; an empty list says that there are none.", many=True,
         example=[{"cultivar": "Liberty", "distance_ft": 40}], most=100,
     )  # fmt: skip
     state = text("The state into which the trees go, by its two letters.", example="WA", longest=2, pattern="[A-Z]{2}",
@@ -80,63 +97,27 @@ class PlantingListAsked(ListTermsAsked):
 
     text_ = text("The list as it was pasted, or a whole mail.", example="2 Honeycrisp on M.9\nLiberty\nElberta peach",
                  longest=LONGEST_TEXT)  # fmt: skip
-    rows = nested(RowAsked, "The list row by row.", many=True, most=MOST_LINES,
+    rows = nested(RowAsked, "The list row by row.", many=True, most=MOST_ROWS,
                   example=[{"variety": "Honeycrisp", "quantity": 2, "rootstock": "M.9"}])  # fmt: skip
     keep = flag("True to keep the question and its answer as a consultation.", example=False)
 
 
-def question_in_json(asked: Mapping[str, Any]) -> PlantingListQuestion:
-    """The question in a checked JSON object."""
-    given = [name for name in ("text_", "rows") if asked.get(name) is not None]
-    if len(given) != 1:
-        said = "both" if given else "neither"
-        raise NotUnderstood(("", f"One of text and rows is needed; the question has {said}."))
-    reader = list_reader(parts().rulebook)
-    place = _place(asked)
-    if given == ["rows"]:
-        return PlantingListQuestion(_gathered(reader.stream_rows(_cells(asked["rows"])), "/rows"), place)
-    return PlantingListQuestion(_gathered(reader.stream_text(asked["text_"]), "/text"), place)
-
-
-def question_in_form() -> tuple[PlantingListQuestion, Mapping[str, Any]]:
-    """The question in a form with a file, and its terms as they were checked."""
-    strange = sorted({*request.form, *request.files} - {FILE, QUESTION})
-    if strange:
-        raise NotUnderstood((f"/{strange[0]}", f"This part is not known; known are {FILE} and {QUESTION}."))
-    files = request.files.getlist(FILE)
-    if len(files) != 1:
-        raise NotUnderstood((f"/{FILE}", f"One part named {FILE} with the list is needed."))
-    terms = _terms(request.form.get(QUESTION, "{}"))
-    upload = Upload(files[0].stream, files[0].filename or None)  # type: ignore[arg-type]
-    read = _gathered(list_reader(parts().rulebook).stream(upload), f"/{FILE}")
-    with _within_question():
-        return PlantingListQuestion(read, _place(terms)), terms
-
-
-def _terms(said: str) -> Mapping[str, Any]:
-    with _within_question():
-        try:
-            terms: Mapping[str, Any] = ListTermsAsked().load(orjson.loads(said))
-        except orjson.JSONDecodeError as fault:
-            raise NotUnderstood(("", f"This is not JSON: {fault.msg} (line {fault.lineno}).")) from None
-        except ma.ValidationError as error:
-            raise NotUnderstood(*faults_of({QUESTION: error.messages})) from None
+def read_terms(plain: object) -> Mapping[str, Any]:
+    """The terms of a question that were written as plain data; NotUnderstood points at what cannot be used."""
+    try:
+        terms: Mapping[str, Any] = ListTermsAsked().load(plain)  # type: ignore[arg-type]  # it says what is no object
+    except ma.ValidationError as error:
+        raise NotUnderstood(*faults_of(error.messages)) from None
     return terms
 
 
-@contextmanager
-def _within_question() -> Iterator[None]:
-    """Faults of the question beside a file point at that part of the form, and their sentences say where in it."""
-    try:
-        yield
-    except NotUnderstood as fault:
-        found = ((f"/{QUESTION}", f"{pointer}: {detail}" if pointer else detail) for pointer, detail in fault.faults)
-        raise NotUnderstood(*found) from fault
-
-
-def _place(asked: Mapping[str, Any]) -> ListPlace:
+def place_of(asked: Mapping[str, Any]) -> ListPlace:
+    """Where the trees go, by the terms of a question."""
     terms = {name: asked.get(name) for name in ("site", "wishes", "existing_trees")}
     question = read_question(terms)
+    faults = list(_beyond_the_plot(question.site, question.existing_trees or ()))
+    if faults:
+        raise NotUnderstood(*faults)
     return ListPlace(
         site=question.site,
         wishes=question.wishes,
@@ -155,10 +136,11 @@ def _stock() -> tuple[StockItem, ...] | None:
         return None
 
 
-def _gathered(stream: Stream, pointer: str) -> ReadList:
-    return gather(stream, most=MOST_LINES, pointer=pointer)
-
-
-def _cells(rows: Sequence[Mapping[str, Any]]) -> list[list[str]]:
-    cells = [["" if row.get(name) is None else str(row[name]) for name in _CELLS] for row in rows]
-    return [list(_CELLS), *cells]
+def _beyond_the_plot(site: Site, trees: Sequence[StandingTree]) -> Iterator[tuple[str, str]]:
+    """Trees that are told to stand on the plot and could not."""
+    for index, tree in enumerate(trees):
+        if tree.spot is None:
+            continue
+        for name, place, side in (("x_ft", tree.spot.x_ft, site.width_ft), ("y_ft", tree.spot.y_ft, site.depth_ft)):
+            if side is not None and place > side:
+                yield f"/existing_trees/{index}/spot/{name}", f"This lies beyond the plot, which ends at {side:g} ft."

@@ -58,6 +58,18 @@ class SketchedTold(Told):
     nearest_ft = number("To the nearest trunk.", unit="ft", example=12, required=True, nullable=True)
 
 
+class StandingOnPlotTold(Told):
+    """One tree that stands on the plot already."""
+
+    cultivars = nested(VarietyNamedTold, "What grows on it; empty where only its crop is known.", many=True,
+                       required=True)  # fmt: skip
+    crop = text("Id of its crop.", example="apple", required=True)
+    crop_name = text("Its crop.", example="apple", required=True)
+    x_ft = number("From the left edge.", unit="ft", example=20, required=True)
+    y_ft = number("From the front edge.", unit="ft", example=15, required=True)
+    spread_ft = number("How wide it is.", unit="ft", example=14, required=True)
+
+
 class LeftOverTold(Told):
     """Trees that found no room."""
 
@@ -73,6 +85,8 @@ class PlotSketchTold(Told):
     width_m = number("Width.", unit="m", example=9.14, required=True)
     depth_m = number("Depth.", unit="m", example=6.1, required=True)
     trees = nested(SketchedTold, "The trees that found room.", many=True, required=True)
+    standing = nested(StandingOnPlotTold, "Trees that stand on the plot already, as far as their place was told.",
+                      many=True, required=True)  # fmt: skip
     left_over = nested(LeftOverTold, "Those that did not.", many=True, required=True)
 
 
@@ -103,6 +117,8 @@ class PickedMonthTold(Told):
 class HarvestChartTold(Told):
     """The harvest through the season."""
 
+    first_month = whole("The month with which the season begins: 1, in the southern hemisphere 7.", unit="month",
+                        example=1, required=True)  # fmt: skip
     times = nested(PickingTimeTold, "When the trees of each line are picked.", many=True, required=True)
     weeks = nested(PickedWeekTold, "Weeks with harvest.", many=True, required=True)
     months = nested(PickedMonthTold, "Months with harvest.", many=True, required=True)

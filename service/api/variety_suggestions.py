@@ -11,7 +11,7 @@ from service.api.keeping import keeps
 from service.api.place import PlaceAsked, read_place
 from service.api.suggested import SuggestionsTold
 from service.domain.cultivar import USES
-from service.domain.site import Wishes
+from service.domain.site import Spot, Wishes
 from service.domain.units import Language
 from service.present.suggestion import suggestion_advice
 from service.questions.suggestion import Judges, NamedTree, SuggestionQuestion, find_names, suggest
@@ -133,4 +133,5 @@ def _tree(asked: dict[str, Any]) -> NamedTree:
         cultivar=asked.get("cultivar"),
         grafted=tuple(asked.get("grafted") or ()),
         distance_ft=asked.get("distance_ft"),
+        spot=None if asked.get("spot") is None else Spot(**asked["spot"]),
     )

@@ -43,13 +43,28 @@ class Sketched:
 
 
 @dataclass(frozen=True, slots=True)
+class Stood:
+    """A tree that stands on the plot already; of one whose cultivar nobody knows the crop is told."""
+
+    crop: str
+    cultivars: tuple[str, ...]
+    x_ft: float
+    y_ft: float
+    spread_ft: float
+
+
+@dataclass(frozen=True, slots=True)
 class Sketch:
-    """The plot with its trees to scale; `left_over` counts by line the trees that found no room."""
+    """The plot with its trees to scale; `left_over` counts by line the trees that found no room.
+
+    `standing` are those trees of the place whose spot on the plot is known; the new ones keep clear of them.
+    """
 
     width_ft: float
     depth_ft: float
     trees: tuple[Sketched, ...]
     left_over: Mapping[int, int]
+    standing: tuple[Stood, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -131,12 +131,34 @@ class Wishes:
 
 
 @dataclass(frozen=True, slots=True)
+class Spot:
+    """Where on the plot a tree stands, in feet from the left and from the front, and how wide its crown is."""
+
+    x_ft: float
+    y_ft: float
+    spread_ft: float
+
+    def __post_init__(self) -> None:
+        faults = [
+            (f"/{field.name}", "a place on the plot is a number of feet from zero up")
+            for field in fields(self)
+            if not (math.isfinite(getattr(self, field.name)) and getattr(self, field.name) >= 0)
+        ]
+        if faults:
+            raise NotUnderstood(*faults)
+
+
+@dataclass(frozen=True, slots=True)
 class StandingTree:
-    """A tree that is there already; `cultivars` are all that grow on it (several on a multi-grafted tree)."""
+    """A tree that is there already; `cultivars` are all that grow on it (several on a multi-grafted tree).
+
+    `spot` is known of one that stands on the plot itself and whose place was measured.
+    """
 
     crop: str
     cultivars: tuple[str, ...] = ()
     distance_ft: float | None = None
+    spot: Spot | None = None
 
     def __post_init__(self) -> None:
         if self.distance_ft is not None and not (math.isfinite(self.distance_ft) and self.distance_ft >= 0):

@@ -45,7 +45,7 @@ class _Writer:
             "lines": [self.lines.line(line) for line in self.checked.lines],
             "list_findings": self.advice.reasons(self.checked.judgement.conclusions),
             "totals": self.totals(),
-            "sketch": sketch_data(self.checked, self.rulebook),
+            "sketch": sketch_data(self.checked, self.sentences, self.rulebook),
             "harvest": chart_data(self.checked.harvest, self.rulebook, southern=self.southern),
             "addition": self.addition(self.checked.addition),
             "repair": self.repair(self.checked.mended),
@@ -108,7 +108,7 @@ class _Writer:
             "proven": repair.proven,
             "lines": [self.change(line) for line in repair.lines],
             "added": [self.added(tree) for tree in repair.added],
-            "sketch": sketch_data(after, self.rulebook),
+            "sketch": sketch_data(after, self.sentences, self.rulebook),
         }
 
     def change(self, change: LineChange) -> dict[str, Any]:

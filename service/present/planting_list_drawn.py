@@ -8,11 +8,12 @@ from service.domain.checked_list import HarvestChart, PickedWeek
 from service.domain.month_day import season_day
 from service.domain.units import feet_to_metres
 from service.present.planting_list_line import name_of
+from service.present.sentences import Sentences
 from service.questions.planting_list import CheckedList
 from service.reasoning.rulebook import Rulebook
 
 
-def sketch_data(checked: CheckedList, rulebook: Rulebook) -> dict[str, Any] | None:
+def sketch_data(checked: CheckedList, sentences: Sentences, rulebook: Rulebook) -> dict[str, Any] | None:
     """The plot with its trees, in feet from the left front corner and in metres."""
     sketch = checked.sketch
     if sketch is None:
@@ -22,6 +23,17 @@ def sketch_data(checked: CheckedList, rulebook: Rulebook) -> dict[str, Any] | No
         "depth_ft": sketch.depth_ft,
         "width_m": feet_to_metres(sketch.width_ft),
         "depth_m": feet_to_metres(sketch.depth_ft),
+        "standing": [
+            {
+                "cultivars": [name_of(one, rulebook) for one in tree.cultivars],
+                "crop": tree.crop,
+                "crop_name": sentences.crop(tree.crop),
+                "x_ft": tree.x_ft,
+                "y_ft": tree.y_ft,
+                "spread_ft": tree.spread_ft,
+            }
+            for tree in sketch.standing
+        ],
         "trees": [
             {
                 "line": tree.line,
@@ -51,6 +63,7 @@ def chart_data(chart: HarvestChart | None, rulebook: Rulebook, *, southern: bool
         return {"from": day(picked.from_day), "trees": picked.trees}
 
     return {
+        "first_month": season_day(1, southern=southern).month,
         "times": [
             {
                 "line": time.line,

@@ -131,3 +131,17 @@ def test_a_file_with_macros_is_refused_where_it_was_sent(client: FlaskClient) ->
     told = sent(client, b"PK\x03\x04" + b"\0" * 200, "list.xlsm")
     assert told.status_code == 422
     assert {fault["pointer"] for fault in told.json["errors"]} == {"/file"}
+
+
+def test_a_tree_that_stands_on_the_plot_is_on_the_sketch(client: FlaskClient) -> None:
+    spot = {"x_ft": 10, "y_ft": 8, "spread_ft": 14}
+    answer = asked(client, text=TEXT, site=SITE, existing_trees=[{"crop": "apple", "spot": spot}])
+    (stands,) = answer["answer"]["sketch"]["standing"]
+    assert stands == {"cultivars": [], "crop": "apple", "crop_name": "apple", **spot}
+
+
+def test_a_tree_that_would_stand_beyond_the_plot_is_refused_at_its_field(client: FlaskClient) -> None:
+    tree = {"crop": "apple", "spot": {"x_ft": 70, "y_ft": 8, "spread_ft": 14}}
+    told = client.post(ADDRESS, json={"text": TEXT, "site": SITE, "existing_trees": [tree]})
+    assert told.status_code == 422
+    assert [fault["pointer"] for fault in told.json["errors"]] == ["/existing_trees/0/spot/x_ft"]

@@ -33,7 +33,7 @@ def drawings() -> list[Drawing]:
     trees = [tree(1, "Liberty", 4 + 8 * place, 4) for place in range(6)]
     trees += [tree(2, "Cox's Orange Pippin", 6 + 12 * place, 15) for place in range(4)]
     trees += [tree(3, "Esopus Spitzenburg", 9, 31), tree(4, "Gala / Fuyu / Hosui", 26, 31)]
-    sketch = {"width_ft": 50.0, "depth_ft": 40.0, "trees": trees, "left_over": [{"line": 5, "trees": 2}]}
+    sketch = {"width_ft": 50.0, "depth_ft": 40.0, "trees": trees, "left_over": [], "standing": []}
     times = [
         {"line": line, "name": name, "from": "12-20", "to": "02-10", "trees": line, "basis": "offset"}
         for line, name in enumerate(SPREADS, 1)

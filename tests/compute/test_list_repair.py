@@ -33,7 +33,7 @@ def shy(key: str, *partners: str, needs: int = 1, **given_: object) -> Choice:
 
 @st.composite
 def tasks(draw: st.DrawFn) -> Task:
-    """Up to three lines with up to three ways each, the first maybe twice, and up to three additions, on scarce ground."""
+    """Up to three lines with up to three ways each, the first maybe twice, up to three additions, and scarce ground."""
     alone = draw(st.sets(st.sampled_from(NAMES)))
     needed = {name: 0 if name in alone else draw(st.integers(1, 2)) for name in NAMES}
     others = st.sets(st.sampled_from((*NAMES, "near")), max_size=3).map(frozenset)

@@ -46,7 +46,7 @@ def sketched(rows: list[tuple[str, float, int]], plot: tuple[float, float], *, s
     ]
     left = [each[tree][0] for tree in layout.left_over]
     over = [{"line": line, "trees": left.count(line)} for line in sorted(set(left))]
-    return {"width_ft": plot[0], "depth_ft": plot[1], "trees": trees, "left_over": over}
+    return {"width_ft": plot[0], "depth_ft": plot[1], "trees": trees, "left_over": over, "standing": []}
 
 
 def told(rows: list[tuple[str, int, int, int]], *, southern: bool = False, unknown: int = 0) -> dict[str, Any]:
@@ -160,12 +160,12 @@ def test_what_found_no_room_is_said() -> None:
 
 def test_a_standing_tree_has_a_broken_edge_and_no_number() -> None:
     sketch = sketched([("Liberty", 12, 1)], (60, 40))
-    sketch["standing"] = [{"cultivars": [{"name": "Stella"}], "x_ft": 40.0, "y_ft": 20.0, "spread_ft": 16.0}]
+    sketch["standing"] = [{"cultivars": [], "crop_name": "cherry", "x_ft": 40.0, "y_ft": 20.0, "spread_ft": 16.0}]
     drawing = planting_sketch(sketch)
     broken = [disc for disc in of_kind(drawing, Disc) if disc.dash]
     assert [disc.fill for disc in broken] == [sketches.STANDING]
-    assert "Stella (stands already)" in texts(drawing)
-    assert "Stella" not in drawing.description
+    assert "cherry (stands already)" in texts(drawing)
+    assert "cherry" not in drawing.description
 
 
 def test_a_sketch_tells_its_trees_in_words() -> None:

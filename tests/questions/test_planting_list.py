@@ -8,7 +8,7 @@ from itertools import combinations
 import pytest
 
 from service.domain.month_day import MonthDay
-from service.domain.site import Site, StandingTree, Wishes
+from service.domain.site import Site, Spot, StandingTree, Wishes
 from service.domain.store import StockItem
 from service.questions.planting_list import CheckedList
 from service.reasoning.rulebook import Rulebook
@@ -94,6 +94,15 @@ def test_sketched_trees_keep_their_distances_and_stay_on_the_plot(counter: ListC
         apart = math.dist((one.x_ft, one.y_ft), (other.x_ft, other.y_ft))
         assert apart >= (one.spread_ft + other.spread_ft) / 2 - 0.02
     assert all(0 <= tree.x_ft <= 60 and 0 <= tree.y_ft <= 40 for tree in trees)
+
+
+def test_new_trees_keep_clear_of_one_that_stands_on_the_plot(counter: ListCounter) -> None:
+    stands = StandingTree("cherry", spot=Spot(6, 6, spread_ft=12))
+    sketch = counter.check("4 Honeycrisp on M.9", existing_trees=(stands, StandingTree("apple", distance_ft=90))).sketch
+    assert sketch is not None
+    assert [(one.crop, one.x_ft, one.spread_ft) for one in sketch.standing] == [("cherry", 6, 12)]
+    assert len(sketch.trees) == 4
+    assert all(math.dist((tree.x_ft, tree.y_ft), (6, 6)) >= (tree.spread_ft + 12) / 2 - 0.02 for tree in sketch.trees)
 
 
 def test_trees_that_find_no_room_are_told_by_line(counter: ListCounter) -> None:

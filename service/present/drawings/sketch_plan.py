@@ -42,7 +42,7 @@ def shown_trees(sketch: Mapping[str, Any]) -> tuple[Shown, ...]:
         line = tree["line"]
         seen[line] = seen.get(line, 0) + 1
         trees.append(_shown(tree, tag_of(line, seen[line], by_line[line])))
-    return (*trees, *(_shown(tree, "") for tree in sketch.get("standing", ())))
+    return (*trees, *(_shown(tree, "") for tree in sketch["standing"]))
 
 
 def tag_of(line: int, number: int, count: int) -> str:
@@ -60,7 +60,7 @@ def _shown(tree: Mapping[str, Any], tag: str) -> Shown:
     return Shown(
         tag=tag,
         line=tree.get("line"),
-        name=" / ".join(one["name"] for one in tree["cultivars"]),
+        name=" / ".join(one["name"] for one in tree["cultivars"]) or tree["crop_name"],
         x_ft=tree["x_ft"],
         y_ft=tree["y_ft"],
         spread_ft=tree["spread_ft"],

@@ -138,8 +138,8 @@ class _Whole:
     @cached_property
     def sketch(self) -> Sketch | None:
         """Where the trees could stand."""
-        most, edge_share = self.known.number("planting_list.sketch.trees"), self.known.number("spacing.edge_share")
-        return sketch(self.planted, self.checker.here.place.site, edge_share=edge_share, most=int(most))
+        site, standing = self.checker.here.place.site, self.place.existing_trees or ()
+        return sketch(self.planted, site, standing=standing, known=self.known)
 
     @cached_property
     def harvest(self) -> HarvestChart | None:

@@ -6,11 +6,12 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from service.compute.plot_layout import ToPlace, lay_out
-from service.domain.checked_list import Sketch, Sketched
+from service.compute.plot_layout import Circle, ToPlace, lay_out
+from service.domain.checked_list import Sketch, Sketched, Stood
 from service.domain.planting_list import ReadLine
-from service.domain.site import Site
+from service.domain.site import Site, StandingTree
 from service.questions.planting_list.tree import TreeHere
+from service.questions.suggestion.prepared import Prepared
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,13 +55,20 @@ def area_needed_sq_ft(planted: Sequence[Planted]) -> float:
     return sum(one.count * one.spacing_ft**2 for one in planted if one.spacing_ft is not None)
 
 
-def sketch(planted: Sequence[Planted], site: Site, *, edge_share: float, most: int) -> Sketch | None:
+def sketch(
+    planted: Sequence[Planted], site: Site, *, standing: Sequence[StandingTree], known: Prepared
+) -> Sketch | None:
     """Where the trees could stand; None where the plot is not known or more trees are asked for than are sketched."""
-    known = [one for one in planted if one.spacing_ft is not None]
-    if not site.width_ft or not site.depth_ft or not 0 < sum(one.count for one in known) <= most:
+    each = [one for one in planted if one.spacing_ft is not None for _ in range(one.count)]
+    if not site.width_ft or not site.depth_ft or not 0 < len(each) <= known.number("planting_list.sketch.trees"):
         return None
-    each = [one for one in known for _ in range(one.count)]
-    layout = lay_out(list(_to_place(each)), (site.width_ft, site.depth_ft), edge_share=edge_share)
+    stood = tuple(_stood(standing))
+    layout = lay_out(
+        list(_to_place(each)),
+        (site.width_ft, site.depth_ft),
+        edge_share=known.number("spacing.edge_share"),
+        fixed=[Circle(one.x_ft, one.y_ft, one.spread_ft) for one in stood],
+    )
     trees = tuple(
         Sketched(
             line=each[spot.tree].line.line,
@@ -72,7 +80,14 @@ def sketch(planted: Sequence[Planted], site: Site, *, edge_share: float, most: i
         )
         for spot in layout.placed
     )
-    return Sketch(site.width_ft, site.depth_ft, trees, Counter(each[tree].line.line for tree in layout.left_over))
+    left_over = Counter(each[tree].line.line for tree in layout.left_over)
+    return Sketch(site.width_ft, site.depth_ft, trees, left_over, stood)
+
+
+def _stood(standing: Sequence[StandingTree]) -> Iterator[Stood]:
+    for tree in standing:
+        if tree.spot is not None:
+            yield Stood(tree.crop, tree.cultivars, tree.spot.x_ft, tree.spot.y_ft, tree.spot.spread_ft)
 
 
 def _to_place(each: Sequence[Planted]) -> Iterator[ToPlace]:

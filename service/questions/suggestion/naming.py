@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
 from service.domain.errors import NotUnderstood
-from service.domain.site import StandingTree
+from service.domain.site import Spot, StandingTree
 from service.knowledge.names import Found, NameBook
 
 
@@ -18,6 +18,7 @@ class NamedTree:
     cultivar: str | None = None
     grafted: tuple[str, ...] = ()
     distance_ft: float | None = None
+    spot: Spot | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,11 +50,11 @@ class _Reader:
         own = None if named.cultivar is None else self.cultivar(f"{pointer}/cultivar", named.cultivar, crop=crop)
         grafted = self.each(f"{pointer}/grafted", named.grafted, lambda at, text: self.cultivar(at, text, crop=crop))
         grown = tuple(dict.fromkeys(one for one in (own, *grafted) if one is not None))
-        if named == NamedTree(distance_ft=named.distance_ft):
+        if named == NamedTree(distance_ft=named.distance_ft, spot=named.spot):
             self.faults.append((pointer, "say which crop or which cultivar stands there"))
         if crop is None and not grown:
             return None
-        return StandingTree(crop=crop or self.crop_of(grown[0]), cultivars=grown, distance_ft=named.distance_ft)
+        return StandingTree(crop or self.crop_of(grown[0]), grown, distance_ft=named.distance_ft, spot=named.spot)
 
     def crop_of(self, cultivar: str) -> str:
         """The crop of a cultivar, which its id begins with."""
