@@ -39,7 +39,11 @@ class ListCounter:
 
     def check(self, text: str, site: Site = GARDEN, **more: Any) -> CheckedList:
         """The list judged at a place."""
-        question = PlantingListQuestion(self.read(text), ListPlace(site, **more))
+        return self.judge(self.read(text), site, **more)
+
+    def judge(self, read: ReadList, site: Site = GARDEN, **more: Any) -> CheckedList:
+        """A list that was read, judged at a place."""
+        question = PlantingListQuestion(read, ListPlace(site, **more))
         return check_list(question, rulebook=self.rulebook, judges=Judges(self.matcher, self.matcher))
 
     def line(self, text: str, site: Site = GARDEN, **more: Any) -> CheckedLine:
