@@ -137,6 +137,19 @@ class HandOutRow(Table):
     request_digest: Mapped[str] = mapped_column(String(64))
 
 
+class TicketRow(Table):
+    """What a customer told at the kiosk, under a short number, until the day ends."""
+
+    __tablename__ = "tickets"
+
+    number: Mapped[str] = mapped_column(String(6), primary_key=True)
+    told: Mapped[str] = mapped_column(Text)
+    made_at: Mapped[str] = mapped_column(String(32))
+    expires_at: Mapped[str] = mapped_column(String(32), index=True)
+    idempotency_key: Mapped[str | None] = mapped_column(String(255), unique=True)
+    request_digest: Mapped[str] = mapped_column(String(64))
+
+
 class PlantingListRow(Table):
     """A planting list that was sent to be checked in its own time."""
 
