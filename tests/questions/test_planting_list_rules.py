@@ -13,6 +13,7 @@ from service.questions.planting_list import CheckedLine, CheckedList
 from service.reasoning.plain import PlainMatcher
 from service.reasoning.rule import Rule
 from service.reasoning.rulebook import Rulebook
+from service.settings import CHECKOUT
 from tests.questions.list_counter import ListCounter, facts
 
 LINE, LIST = "planting-list.line", "planting-list.list"
@@ -71,6 +72,13 @@ def _always(rulebook: Rulebook, ruleset: str) -> dict[str, object]:
         return {"line.how": "exact", "line.cultivar": "Liberty", "line.first_alternative": "Enterprise"}
     testable = rulebook.vocabulary.testable(ruleset)
     return {name: 1 for name in ("list.cultivars", "list.lines", "list.trees") if name in testable}
+
+
+def test_every_limit_of_planting_lists_is_used_by_a_rule_or_named_in_code(rulebook: Rulebook) -> None:
+    used = {name for rule in rulebook.rules.values() for name in rule.limits}
+    code = "".join(path.read_text(encoding="utf-8") for path in (CHECKOUT / "service").rglob("*.py"))
+    ours = [name for name in rulebook.limits if name.startswith("planting_list.") and ".cost." not in name]
+    assert [name for name in ours if name not in used and name not in code] == []
 
 
 def test_every_rule_on_lists_speaks_spanish(rulebook: Rulebook) -> None:
