@@ -51,12 +51,12 @@ HARVEST: Mapping[str, Mapping[Language, str]] = {
     "row": {"en": "{name}: {first} to {last}", "es": "{name}: del {first} al {last}"},
     "per_week": {"en": "Trees in picking by week", "es": "Árboles por semana"},
     "busiest": {
-        "en": "The fullest week begins on {day}: {trees} trees in picking, {share}% of all.",
-        "es": "La semana más cargada empieza el {day}: {trees} árboles en cosecha, el {share} % de todos.",
+        "en": "The fullest week begins on {day}: {trees} trees in picking, {share}% of those drawn.",
+        "es": "La semana más cargada empieza el {day}: {trees} árboles en cosecha, el {share} % de los dibujados.",
     },
     "busiest_one": {
-        "en": "The fullest week begins on {day}: one tree in picking, {share}% of all.",
-        "es": "La semana más cargada empieza el {day}: un árbol en cosecha, el {share} % de todos.",
+        "en": "The fullest week begins on {day}: one tree in picking, {share}% of those drawn.",
+        "es": "La semana más cargada empieza el {day}: un árbol en cosecha, el {share} % de los dibujados.",
     },
     "gap": {"en": "none", "es": "nada"},
     "gaps": {"en": "Months without harvest between: {months}.", "es": "Meses intermedios sin cosecha: {months}."},

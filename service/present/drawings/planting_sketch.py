@@ -45,7 +45,7 @@ class _Sketch:
         crowns = [self.crown(tree) for tree in self.trees]
         tags = [words for tree in self.trees if tree.tag for words in self.tag(tree)]
         names = [words for tree in self.trees for words in self.name(tree)]
-        distances = [shape for pair in self.pairs() for shape in self.distance(*pair)]
+        distances = [shape for pair, feet in self.pairs().items() for shape in self.distance(pair, feet)]
         trunks = [Disc(view.x(tree.x_ft), view.y(tree.y_ft), _TRUNK, fill=INK) for tree in self.trees]
         key = key_of(self.sketch, self.trees, top=bottom + _AXIS + _BAR, language=self.language)
         for note in ("note", "goes_on") if view.goes_on_right or view.goes_on_back else ("note",):
@@ -117,21 +117,20 @@ class _Sketch:
         placed = tuple(Words(x, y + one.y, one.text, one.size, "middle") for one in lines)
         return placed if self.taken.take_if_free(*(area_of(one, around=0.3) for one in placed)) else ()
 
-    def pairs(self) -> list[tuple[Shown, Shown]]:
+    def pairs(self) -> dict[tuple[int, int], float]:
         """Each tree with its nearest neighbour, every pair once, those nearest each other first."""
-        pairs: dict[frozenset[int], float] = {}
-        for one, tree in enumerate(self.trees):
-            others = [(_apart(tree, other), at) for at, other in enumerate(self.trees) if at != one]
+        pairs: dict[tuple[int, int], float] = {}
+        for at, tree in enumerate(self.trees):
+            others = [(_apart(tree, other), place) for place, other in enumerate(self.trees) if place != at]
             if others and not tree.stands:
-                apart, other = min(others)
-                pairs[frozenset((one, other))] = apart
-        ordered = sorted(pairs, key=lambda pair: (round(pairs[pair], 2), min(pair)))
-        return [(self.trees[min(pair)], self.trees[max(pair)]) for pair in ordered]
+                apart, nearest = min(others)
+                pairs.setdefault((min(at, nearest), max(at, nearest)), tree.nearest_ft or apart)
+        return dict(sorted(pairs.items(), key=lambda item: (round(item[1], 2), item[0])))
 
-    def distance(self, one: Shown, other: Shown) -> tuple[Shape, ...]:
+    def distance(self, pair: tuple[int, int], apart_ft: float) -> tuple[Shape, ...]:
         """A line from trunk to trunk with how long it is, where a label finds room on it."""
-        ends = [(self.view.x(tree.x_ft), self.view.y(tree.y_ft)) for tree in (one, other)]
-        feet = self.ft(round(_apart(one, other), 1))
+        ends = [(self.view.x(tree.x_ft), self.view.y(tree.y_ft)) for tree in (self.trees[at] for at in pair)]
+        feet = self.ft(round(apart_ft, 1))
         upright = abs(ends[0][0] - ends[1][0]) < abs(ends[0][1] - ends[1][1]) / 4
         if math.dist(*ends) < _SHORTEST:
             return ()
