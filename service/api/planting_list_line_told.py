@@ -178,6 +178,8 @@ class ListLineTold(Told):
     attachment = text("The attachment of the mail.", example="list.csv", longest=_LONG, required=True, nullable=True)
     row = whole("The row there.", unit="count", example=2, required=True)
     written = text("The row as one text.", example="2 | Honeycrisp | M9", longest=200_000, required=True)
+    cells = list_of(text("A cell.", example="Honeycrisp", longest=_LONG), "The cells of the row, as they were written.",
+                    example=["2", "Honeycrisp", "M9"], required=True)  # fmt: skip
     read_as = nested(NameReadTold, "Its names as they were read; several grow on one tree.", many=True, required=True)
     quantity = whole("How many it says.", unit="count", example=2, required=True, nullable=True)
     trees = whole("How many trees it comes to.", unit="count", example=2, required=True)

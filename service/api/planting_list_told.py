@@ -179,6 +179,15 @@ class RowPlaceTold(Told):
     attachment = text("The attachment of the mail.", example="list.csv", longest=_LONG, required=True, nullable=True)
 
 
+class MailReadTold(Told):
+    """What an answer to a mail needs of it."""
+
+    sender = text("Address that it came from.", example="grower@example.org", longest=_LONG, required=True,
+                  nullable=True)  # fmt: skip
+    subject = text("Its subject.", example="Trees for spring", longest=_LONG, required=True, nullable=True)
+    message_id = text("Its id.", example="<1@example.org>", longest=_LONG, required=True, nullable=True)
+
+
 class SourceReadTold(RowPlaceTold):
     """One thing that rows were read from."""
 
@@ -187,6 +196,7 @@ class SourceReadTold(RowPlaceTold):
     separator = text("What separates its cells.", example=",", required=True, nullable=True)
     headings = list_of(text("A heading.", example="variety", longest=_LONG), "Its headings.", example=["variety"],
                        required=True)  # fmt: skip
+    mail = nested(MailReadTold, "The mail that it came in.", required=True, nullable=True)
 
 
 class SkippedTold(RowPlaceTold):
@@ -194,6 +204,8 @@ class SkippedTold(RowPlaceTold):
 
     row = whole("Its number.", unit="count", example=1, required=True)
     written = text("What stands in it.", example="Thank you!", longest=200_000, required=True)
+    cells = list_of(text("A cell.", example="Thank you!", longest=_LONG), "Its cells, as they were written.",
+                    example=["Thank you!"], required=True)  # fmt: skip
     why = choice("Why it was skipped.", values=get_args(Why), required=True)
 
 
@@ -210,6 +222,7 @@ class ListReadTold(Told):
 class PlantingListTold(Told):
     """A planting list judged line by line and as a whole."""
 
+    language = choice("Language of the sentences.", values=("en", "es"), required=True)
     verdict = choice("What the list comes to.", values=LIST_VERDICTS, required=True)
     looked_at_whole = flag("False where the list is too long for that: then each line is judged by itself.",
                            required=True)  # fmt: skip

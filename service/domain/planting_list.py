@@ -169,14 +169,27 @@ class Skipped:
 
 
 @dataclass(frozen=True, slots=True)
+class MailHead:
+    """What an answer to a mail needs of it; `sender` is the address that it came from, None where it is not said."""
+
+    sender: str | None = None
+    subject: str | None = None
+    message_id: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Source:
-    """One thing that rows were read from, and how: `headings` are those of its columns, where it has any."""
+    """One thing that rows were read from, and how: `headings` are those of its columns, where it has any.
+
+    `mail` is the mail that it came in, which a forwarded mail inside it is not.
+    """
 
     place: Place
     kind: Kind
     encoding: str | None = None
     separator: str | None = None
     headings: tuple[str, ...] = ()
+    mail: MailHead | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import asdict
 from typing import Any
 
 from service.domain.checked_list import AddedTree, Addition, LineChange
@@ -31,7 +32,7 @@ def subject(line: int) -> str:
 
 class _Writer:
     def __init__(self, checked: CheckedList, rulebook: Rulebook, language: Language) -> None:
-        self.checked, self.rulebook = checked, rulebook
+        self.checked, self.rulebook, self.language = checked, rulebook, language
         self.southern = checked.site.southern
         self.sentences = Sentences(rulebook, language=language, southern=self.southern)
         self.advice = Advice(rulebook, self.sentences)
@@ -40,6 +41,7 @@ class _Writer:
 
     def envelope(self) -> dict[str, Any]:
         told = {
+            "language": self.language,
             "verdict": self.checked.verdict,
             "looked_at_whole": self.checked.whole,
             "lines": [self.lines.line(line) for line in self.checked.lines],
@@ -139,11 +141,18 @@ class _Writer:
                     "encoding": source.encoding,
                     "separator": source.separator,
                     "headings": list(source.headings),
+                    "mail": None if source.mail is None else asdict(source.mail),
                 }
                 for source in self.checked.sources
             ],
             "skipped": [
-                {**self.lines.place(one.row.place), "row": one.row.number, "written": one.row.text, "why": one.why}
+                {
+                    **self.lines.place(one.row.place),
+                    "row": one.row.number,
+                    "written": one.row.text,
+                    "cells": [cell.text for cell in one.row.cells],
+                    "why": one.why,
+                }
                 for one in self.checked.skipped
             ],
             "limits_hit": list(self.checked.limits_hit),

@@ -42,6 +42,7 @@ class LineWriter:
             **self.place(line.row.place),
             "row": line.row.number,
             "written": line.written,
+            "cells": [cell.text for cell in line.row.cells],
             "read_as": [self._read(name) for name in line.names],
             "quantity": line.quantity,
             "trees": line.trees,

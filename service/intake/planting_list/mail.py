@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from email import message_from_bytes
 from email.message import EmailMessage
 from email.policy import default
+from email.utils import parseaddr
 from typing import Literal
 
+from service.domain.planting_list import MailHead
 from service.intake.planting_list.decoded import text_from
 from service.intake.planting_list.html_text import html_text
 from service.intake.planting_list.limits import ListLimits
 from service.intake.planting_list.mail_text import own_text
 
+_LONGEST_ADDRESS, _LONGEST_HEADER = 254, 500
 _NO_LISTS = ("image/", "audio/", "video/", "application/pgp-", "application/pkcs7-", "text/calendar", "text/vcard")
 
 
@@ -25,6 +29,28 @@ class MailPart:
     name: str
     text: str = ""
     data: bytes = b""
+
+
+def head_of(data: bytes) -> MailHead:
+    """Who sent a mail, and what it is about."""
+    message = message_from_bytes(data, policy=default)
+    address = parseaddr(_header(message, "Reply-To") or _header(message, "From") or "")[1]
+    plain = re.fullmatch(r"[!-~]+@[!-~]+", address)
+    return MailHead(
+        sender=address if plain and len(address) <= _LONGEST_ADDRESS else None,
+        subject=_header(message, "Subject"),
+        message_id=_header(message, "Message-ID"),
+    )
+
+
+def _header(message: EmailMessage, name: str) -> str | None:
+    """One header on one line; None where it is not there or cannot be read."""
+    try:
+        said = message.get(name)
+    except (ValueError, LookupError, AttributeError, IndexError, TypeError):  # the library stumbles over odd headers
+        return None
+    text = "".join(letter if letter.isprintable() else " " for letter in str(said or ""))
+    return " ".join(text.split())[:_LONGEST_HEADER] or None
 
 
 def parts_of(data: bytes, limits: ListLimits, hit: list[str]) -> Iterator[MailPart]:

@@ -14,7 +14,7 @@ from service.domain.planting_list import Place, Source
 from service.intake.planting_list.decoded import encoding_of, lines_of, text_from
 from service.intake.planting_list.html_text import html_text
 from service.intake.planting_list.limits import ListLimits, amount
-from service.intake.planting_list.mail import MailPart, parts_of
+from service.intake.planting_list.mail import MailPart, head_of, parts_of
 from service.intake.planting_list.mail_text import own_text
 from service.intake.planting_list.separated import Row, separator_of, split_rows
 from service.intake.planting_list.sniff import HEAD_BYTES, sort_of
@@ -89,8 +89,10 @@ class Opener:
         data = file.read(self.limits.mail_bytes + 1)
         if len(data) > self.limits.mail_bytes:
             raise TooLarge(("/file", f"the mail is larger than {amount(self.limits.mail_bytes)}; send the list alone"))
+        head = head_of(data)
         for part in parts_of(data, self.limits, self.hit):
-            yield from self._part(part, replace(place, attachment=part.name))
+            for table in self._part(part, replace(place, attachment=part.name)):
+                yield replace(table, source=replace(table.source, mail=head))
 
     def _part(self, part: MailPart, place: Place) -> Iterator[Table]:
         if part.sort == "body":
