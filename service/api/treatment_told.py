@@ -128,6 +128,8 @@ class ProductPointerTold(Told):
                             nullable=True, required=True)  # fmt: skip
     rotation = nested(RotationTold, "Rotation.", required=True)
     rating = choice("Best published rating of its actives against the cause.", values=RATINGS, required=True)
+    rating_low = choice("Lowest published rating of that active; another than the best where tables differ.",
+                        values=RATINGS, required=True)  # fmt: skip
 
 
 class SprayCheckTold(Told):

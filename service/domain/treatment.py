@@ -141,7 +141,7 @@ class Treatment:
         """The actives that a table names, each once, in the order of the file."""
         return tuple(dict.fromkeys(option.active for option in self.options))
 
-    def best_rating(self, active: str) -> Rating | None:
-        """The best rating that a table gives this active; None where no table names it."""
+    def ratings(self, active: str) -> tuple[Rating, ...]:
+        """The ratings that tables give this active, each once, the best first; naming it counts where none rates it."""
         found = {option.rating for option in self.options if option.active == active}
-        return next((rating for rating in RATINGS if rating in found), None)
+        return tuple(rating for rating in RATINGS if rating in (found - {"not_rated"} or found))

@@ -141,6 +141,7 @@ class _Writer:
             "opens_again_text": self.phrases.opens(one.dates.opens_again),
             "rotation": self.rotation(one),
             "rating": one.facts["product.rating"],
+            "rating_low": one.facts["product.rating_low"],
         }
 
     def product_name(self, one: JudgedProduct) -> str:

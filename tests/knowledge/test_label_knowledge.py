@@ -73,10 +73,11 @@ def test_what_is_reported_is_regulated(label: LabelKnowledge) -> None:
     assert {"plum_pox", "spotted_lanternfly", "asian_citrus_psyllid"} <= reported
 
 
-def test_the_best_rating_counts(label: LabelKnowledge) -> None:
+def test_tables_that_differ_are_all_told(label: LabelKnowledge) -> None:
     scab = label.treatments["apple_scab"]
-    assert scab.best_rating("captan") == "excellent"
-    assert scab.best_rating("permethrin") is None
+    assert scab.ratings("captan") == ("excellent", "good")
+    assert scab.ratings("Bacillus subtilis strain QST 713") == ("not_rated",)
+    assert scab.ratings("permethrin") == ()
     assert scab.actives()[0] == "myclobutanil"
 
 

@@ -75,8 +75,7 @@ def _of_the_site(record: Record, site: Site, use: Use) -> Iterator[str]:
     bearing = not (use.get("tree") or {}).get("nonbearing")
     if site.get("nonbearing_only") and bearing:
         yield "for trees that bear no fruit"
-    if bearing or use.get("harvest_from") is not None:
-        yield from _of_the_harvest(record, site, use)
+    yield from _of_the_harvest(record, site, use)
     yield from _of_counts(record, site, use)
 
 
@@ -105,7 +104,7 @@ def _of_the_harvest(record: Record, site: Site, use: Use) -> Iterator[str]:
         yield "harvest not known"
     elif wait and day(use["date"]) + datetime.timedelta(days=wait) > day(harvest):
         over = day(harvest) < day(use["date"]) and stage in ("post_harvest", "leaf_fall", "dormant")
-        yield from ["harvest too soon"] if not over else ["harvest not known"] if bearing else []
+        yield "harvest not known" if over else "harvest too soon"
     if bearing and wait is None and "chlorothalonil" in kinds(record) and use["crop"] in STONE:
         yield from ["chlorothalonil after shuck split"] if stage in AFTER_SHUCK_SPLIT else []
 

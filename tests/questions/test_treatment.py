@@ -8,8 +8,8 @@ from datetime import date
 
 import pytest
 
-from service.domain.label import LabelRecord
-from service.domain.label_use import Cause, Customer, DayWeather, Offered, TreatedTree, Use, UsePlace
+from service.domain.label import LabelActive, LabelRecord
+from service.domain.label_use import OWN_STOCK, Cause, Customer, DayWeather, Offered, TreatedTree, Use, UsePlace
 from service.questions.suggestion import Judges
 from service.questions.treatment import JudgedProduct, TreatmentAnswer, TreatmentQuestion, likeliest, point
 from service.questions.treatment.waiting import BARRING, waiting_prohibitions
@@ -223,3 +223,25 @@ def test_a_forbidden_product_asks_for_nothing_more(ask: Ask) -> None:
     answer = ask.whole(use(state=None, exposure=True), SPINOSAD)
     assert "product.registered_in_state" not in answer.not_judged
     assert "product.registered_in_state" in ask.whole(use(state=None), SPINOSAD).not_judged
+
+
+def test_a_tree_told_to_bear_none_is_a_matter_of_care_where_days_are_printed(ask: Ask) -> None:
+    young = use(tree=TreatedTree(nonbearing=True), harvest_from=None)
+    assert ask.one(young).verdict == "caution"
+    assert ask.one(young, record(sites=(site(phi_days=0),))).verdict == "allowed"
+
+
+def test_an_active_alone_asks_for_the_container_unless_it_is_refused(ask: Ask) -> None:
+    def own(active: str) -> JudgedProduct:
+        only = Offered(OWN_STOCK, LabelRecord(active_ingredients=(LabelActive(active),)), owned=True)
+        question = TreatmentQuestion(use(), (only,))
+        return point(question, rulebook=ask.rulebook, judges=ask.judges).products[0]
+
+    assert own("spinosad").verdict == "caution"
+    assert "caution-that-the-label-of-own-stock-is-not-read" in rules_of(own("spinosad"))
+    assert own("diazinon").verdict == "forbidden"
+
+
+def test_tables_that_differ_are_not_called_good(ask: Ask) -> None:
+    facts = ask.one(use(cause=Cause("apple_scab")), record(active_ingredients=(LabelActive("sulfur"),))).facts
+    assert (facts["product.rating"], facts["product.rating_low"]) == ("good", "fair")

@@ -112,7 +112,7 @@ class _Way:
                                       for one in pointed),
             "answer.measures": len(treatment.measures) if treatment else 0,
             "answer.own_stock": bool(own),
-            "answer.own_stock_barred": any(one.verdict == "forbidden" for one in own),
+            "answer.own_stock_barred": any(bool(one.judgement.concluded.get("dispose_of_it")) for one in own),
         }  # fmt: skip
 
     def unknown(self, judged: list[JudgedProduct]) -> tuple[str, ...]:
@@ -130,14 +130,14 @@ class _Way:
 
 def _order(one: JudgedProduct) -> tuple[int, bool, int, int, int, str]:
     """The mildest verdict first; then what is not known to be weak, what harms people and bees least, what works."""
-    facts, rating = one.facts, str(one.facts["product.rating"])
+    facts, rating, low = one.facts, str(one.facts["product.rating"]), str(one.facts["product.rating_low"])
     signal = facts.get("product.signal_word")
     return (
         VERDICTS.index(one.verdict),
         rating in _WEAK,
         len(_SIGNAL_WORDS) if signal is None else _SIGNAL_WORDS.index(str(signal)),
         _BEES.index(str(facts["product.bee_class"])),
-        _RATINGS.index(rating),
+        _RATINGS.index(low),
         one.offered.id,
     )
 

@@ -6,7 +6,7 @@ from datetime import date
 
 from service.compute.label_record import basic_number
 from service.domain.label import LabelRecord, LabelSite
-from service.domain.label_use import Offered, Use
+from service.domain.label_use import OWN_STOCK, Offered, Use
 from service.domain.treatment import Treatment
 from service.knowledge.catalogue import Catalogue
 from service.questions.treatment.case_facts import Open, harvest_days, known
@@ -49,6 +49,7 @@ class Products:
         record, day = offered.record, self.use.on
         return {
             "customer.owns_it": offered.owned,
+            "product.label_told": offered.id != OWN_STOCK,
             "product.status": record.registration_status,
             "product.sale_ended": _past(record.existing_stocks_sale_end, day),
             "product.use_ended": _past(record.existing_stocks_use_end, day),
@@ -90,6 +91,7 @@ class Products:
     def _made_of(self, record: LabelRecord) -> Open:
         """What it is by its actives, and what the front of the label says."""
         substances = self.substances
+        best, lowest = substances.ratings(record, self.treatment)
         return {
             "product.signal_word": record.signal_word,
             "product.poison_skull": record.poison_skull,
@@ -103,7 +105,9 @@ class Products:
             "product.bloom_rule": record.pollinator.bloom_rule,
             "product.systemic_neonicotinoid": substances.systemic_neonicotinoid(record),
             "product.only_fungicides": substances.only_fungicides(record),
-            "product.rating": substances.rating(record, self.treatment),
+            "product.rating": best,
+            "product.rating_low": lowest,
+            "product.ratings_differ": best != lowest,
         }
 
     def _directions(self, record: LabelRecord, direction: LabelSite | None) -> Open:

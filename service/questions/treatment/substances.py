@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from service.domain.label import LabelRecord
-from service.domain.treatment import Active, Treatment
+from service.domain.treatment import RATINGS, Active, Treatment
 from service.knowledge.catalogue import Catalogue
 
 _ROLES = ("insecticide", "miticide", "fungicide", "bactericide", "barrier", "synergist", "fumigant")
@@ -101,10 +101,8 @@ class Substances:
             return None
         return f"{active.moa.scheme} {active.moa.code}"
 
-    def rating(self, record: LabelRecord, treatment: Treatment | None) -> str:
-        """The best rating that a table gives one of its actives against the cause."""
-        if treatment is None:
-            return _UNRATED
-        found = {treatment.best_rating(name) for name in record.actives}
-        order = ("excellent", "good", "fair", "poor", "none", "not_rated")
-        return next((rating for rating in order if rating in found), _UNRATED)
+    def ratings(self, record: LabelRecord, treatment: Treatment | None) -> tuple[str, str]:
+        """The best and the lowest rating that tables give its best active against the cause."""
+        each = [treatment.ratings(name) for name in record.actives] if treatment else []
+        spans = [(found[0], found[-1]) for found in each if found]
+        return min(spans, key=lambda span: tuple(map(RATINGS.index, span)), default=(_UNRATED, _UNRATED))
