@@ -10,6 +10,7 @@ from werkzeug.middleware.proxy_fix import ProxyFix
 from service.api import resources
 from service.api.document import make_api
 from service.api.json_text import OrjsonProvider
+from service.api.kiosk_door import admit_kiosks
 from service.api.problems import explain_errors
 from service.intake.store_climate import read_store_climate
 from service.knowledge.climate import read_climate
@@ -67,6 +68,7 @@ def _open_doors(app: Flask) -> None:
     explain_errors(app)
     log_requests(app)
     measure_requests(app)
+    admit_kiosks(app)
     api = make_api(app, version("fruitwright"))
     app.extensions["fruitwright_api"] = api
     for blueprint in resources():

@@ -10,13 +10,17 @@ import click
 from service.domain.errors import FruitwrightError
 
 COMMANDS = {
+    "check-list": "check_list",
     "climate": "climate",
     "config": "config",
     "db": "db",
     "demo": "demo",
+    "kiosk": "kiosk",
     "openapi": "openapi",
+    "recheck-lists": "recheck_lists",
     "rules": "rules",
     "serve": "serve",
+    "worker": "worker",
 }
 
 
@@ -32,7 +36,7 @@ class _ByName(click.Group):
         module = COMMANDS.get(cmd_name)
         if module is None:
             return None
-        command: click.Command = getattr(import_module(f"service.commands.{module}"), cmd_name)
+        command: click.Command = getattr(import_module(f"service.commands.{module}"), module)
         return command
 
 

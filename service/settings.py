@@ -11,6 +11,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, fields
 from pathlib import Path
 from typing import Any
+from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from service.domain.errors import FruitwrightError
 
@@ -68,6 +69,32 @@ def _address(text: str) -> str:
     return text.rstrip("/")
 
 
+def _zone(text: str) -> str:
+    try:
+        return ZoneInfo(text).key
+    except (ZoneInfoNotFoundError, ValueError, OSError):
+        raise ValueError("a time zone such as America/Los_Angeles") from None
+
+
+def _listed(read: Callable[[str], str]) -> Callable[[str], tuple[str, ...]]:
+    def read_all(text: str) -> tuple[str, ...]:
+        return tuple(dict.fromkeys(read(one) for one in text.replace(",", " ").split()))
+
+    return read_all
+
+
+def _origin(text: str) -> str:
+    if not re.fullmatch(r"https?://([a-z0-9.-]+|\[[0-9a-f:]+\])(:[0-9]{1,5})?", text):
+        raise ValueError("origins such as https://kiosk.example, separated by commas")
+    return text
+
+
+def _kiosk_key(text: str) -> str:
+    if not re.fullmatch(r"[a-z0-9-]{1,40}:[0-9a-f]{64}", text):
+        raise ValueError("names with hashes as `fruitwright kiosk key` prints them, separated by commas")
+    return text
+
+
 def _says(read: Callable[[str], Any], meaning: str, *, name: str = "", secret: bool = False) -> dict[str, Any]:
     return {"read": read, "meaning": meaning, "name": name, "secret": secret}
 
@@ -110,6 +137,25 @@ class Settings:
     )
     hand_out_days: int = field(
         default=30, metadata=_says(_whole(1, 366), "Days after which a hand-out is deleted.")
+    )
+    time_zone: str | None = field(
+        default=None,
+        metadata=_says(_zone, "Time zone of the store, which ends its day; without it, that of the machine."),
+    )
+    kiosk_idle_seconds: int = field(
+        default=90, metadata=_says(_whole(40, 1800), "Seconds without a touch after which the kiosk page starts over.")
+    )
+    kiosk_origins: tuple[str, ...] = field(
+        default=(),
+        metadata=_says(_listed(_origin), "Origins of a store's own kiosk pages, whose browsers may ask with a key."),
+    )
+    kiosk_keys: tuple[str, ...] = field(
+        default=(),
+        metadata=_says(
+            _listed(_kiosk_key),
+            "Names of kiosks with the hashes of their keys; `fruitwright kiosk key` makes one.",
+            secret=True,
+        ),
     )
     host: str = field(default="127.0.0.1", metadata=_says(str, "Address to listen on."))
     port: int = field(default=8080, metadata=_says(_whole(1, 65535), "Port to listen on.", name="PORT"))
@@ -170,7 +216,7 @@ def read_settings(environment: Mapping[str, str]) -> Settings:
 def shown(settings: Settings) -> tuple[tuple[str, str], ...]:
     """Names and values for a person to see; secrets are hidden."""
     return tuple(
-        (_variable(item), "(hidden)" if item.metadata["secret"] else str(getattr(settings, item.name)))
+        (_variable(item), "(hidden)" if item.metadata["secret"] else _as_text(getattr(settings, item.name)))
         for item in fields(Settings)
     )
 
@@ -189,8 +235,13 @@ def _variable(item: Any) -> str:
 
 
 def _type_of(item: Any) -> str:
-    return str(item.type).replace("Path", "folder").replace("int", "whole number").replace("str", "text")
+    told = str(item.type).replace("tuple[str, ...]", "list").replace("Path", "folder")
+    return told.replace("int", "whole number").replace("str", "text")
 
 
 def _default_of(item: Any) -> str:
-    return "" if item.default is None else str(item.default).replace(str(CHECKOUT) + "/", "")
+    return "" if item.default is None else _as_text(item.default).replace(str(CHECKOUT) + "/", "")
+
+
+def _as_text(value: object) -> str:
+    return ", ".join(value) if isinstance(value, tuple) else str(value)

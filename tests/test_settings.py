@@ -67,5 +67,36 @@ def test_the_table_tells_of_every_setting_what_it_means() -> None:
         assert row.type, row.name
 
 
-def test_only_the_database_address_is_a_secret() -> None:
-    assert [row.name for row in table() if row.secret] == ["FRUITWRIGHT_DATABASE_URL"]
+def test_only_the_database_address_and_the_kiosk_keys_are_secrets() -> None:
+    assert [row.name for row in table() if row.secret] == ["FRUITWRIGHT_DATABASE_URL", "FRUITWRIGHT_KIOSK_KEYS"]
+
+
+def test_origins_and_keys_of_kiosks_are_lists() -> None:
+    key = "lobby:" + "0a" * 32
+    settings = read_settings(
+        {
+            "FRUITWRIGHT_KIOSK_ORIGINS": "https://kiosk.example, http://10.0.0.7:8000",
+            "FRUITWRIGHT_KIOSK_KEYS": f"{key},{key.replace('lobby', 'yard-2')}",
+        }
+    )
+    assert settings.kiosk_origins == ("https://kiosk.example", "http://10.0.0.7:8000")
+    assert [one.partition(":")[0] for one in settings.kiosk_keys] == ["lobby", "yard-2"]
+    assert dict(shown(settings))["FRUITWRIGHT_KIOSK_ORIGINS"] == "https://kiosk.example, http://10.0.0.7:8000"
+
+
+@pytest.mark.parametrize("origin", ["*", "null", "kiosk.example", "https://kiosk.example/page", "https://*.example"])
+def test_an_origin_names_one_host(origin: str) -> None:
+    with pytest.raises(SettingsFault, match="FRUITWRIGHT_KIOSK_ORIGINS must be origins such as"):
+        read_settings({"FRUITWRIGHT_KIOSK_ORIGINS": origin})
+
+
+def test_a_key_that_is_not_hashed_is_refused_and_not_repeated() -> None:
+    with pytest.raises(SettingsFault) as caught:
+        read_settings({"FRUITWRIGHT_KIOSK_KEYS": "lobby:in-plain-text"})
+    assert "in-plain-text" not in str(caught.value)
+
+
+@pytest.mark.parametrize("zone", ["Nowhere/Town", "../etc", "PST8PST", "/etc/localtime"])
+def test_a_time_zone_that_is_not_known_is_refused(zone: str) -> None:
+    with pytest.raises(SettingsFault, match="FRUITWRIGHT_TIME_ZONE must be a time zone such as"):
+        read_settings({"FRUITWRIGHT_TIME_ZONE": zone})

@@ -28,6 +28,7 @@ RESOURCES = (
     "complaints",
     "season_plans",
     "planting_lists",
+    "list_checks",
     "climate_summaries",
     "names",
     "store_climate",
@@ -38,6 +39,7 @@ RESOURCES = (
     "sources",
     "consultations",
     "hand_outs",
+    "tickets",
     "operations",
 )
 

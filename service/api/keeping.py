@@ -19,7 +19,7 @@ from copy import deepcopy
 from functools import wraps
 from typing import Any, TypeVar, cast
 
-from flask import request
+from flask import Response, g, request
 
 from service.api.house import KEY_PARAMETER, parts
 from service.api.reading import read_json
@@ -36,13 +36,16 @@ def keeps(question: str) -> Callable[[View], View]:
 
     def decorator(view: View) -> View:
         @wraps(view)
-        def kept(asked: dict[str, Any] | None, *args: Any, **kwargs: Any) -> dict[str, Any]:
+        def kept(asked: dict[str, Any] | None, *args: Any, **kwargs: Any) -> dict[str, Any] | Response:
             key, digest = idempotency_key(), _digest(question)
             if not asked or not asked.get("keep"):
                 return cast(dict[str, Any], view(asked, *args, **kwargs))
+            _only_the_store_keeps()
             earlier = _earlier(key, digest)
             if earlier is None:
                 answer = view(asked, *args, **kwargs)
+                if isinstance(answer, Response):
+                    return answer  # what it did not answer itself
                 earlier = _keep(question, answer, key=key, digest=digest)
             return {**earlier.answer, "consultation": earlier.id}
 
@@ -58,6 +61,11 @@ def idempotency_key() -> str | None:
     if key is not None and not (1 <= len(key) <= 255 and all("!" <= letter <= "~" for letter in key)):
         raise NotUnderstood((f"/{HEADER}", "The key is 1 to 255 letters, digits and signs without spaces."))
     return key
+
+
+def _only_the_store_keeps() -> None:
+    if g.get("kiosk") is not None:
+        raise NotUnderstood(("/keep", "A kiosk asks and keeps nothing; it can make a ticket instead."))
 
 
 def _digest(question: str) -> str:

@@ -20,6 +20,7 @@ from service.storage.database import DatabaseAway
 MEDIA_TYPE = "application/problem+json"
 SENTENCES = {
     400: "The request cannot be read.",
+    403: "A kiosk may not do this, or its key is not known.",
     404: "Nothing stands at this address.",
     405: "This address does not take this method; the Allow header lists those that it takes.",
     409: "This does not agree with what was sent before.",
