@@ -3,23 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from contextlib import contextmanager
 from typing import Any
 
 import marshmallow as ma
-import orjson
-from flask import request
 
 from service.api.fields import Asked, choice, flag, nested, number, text, whole
 from service.api.house import parts
 from service.api.pointers import faults_of
 from service.api.variety_suggestions import SiteAsked, TreeAsked, WishesAsked, read_question
 from service.domain.errors import NotUnderstood
-from service.domain.planting_list import ReadList
 from service.domain.site import Site, StandingTree
 from service.domain.store import StockItem
-from service.intake.planting_list import Stream, Upload
-from service.questions.planting_list import ListPlace, PlantingListQuestion, gather, list_reader
+from service.questions.planting_list import ListPlace
 from service.storage.database import DatabaseAway
 from service.storage.stock import stock_of
 
@@ -107,7 +102,7 @@ def read_terms(plain: object) -> Mapping[str, Any]:
     try:
         terms: Mapping[str, Any] = ListTermsAsked().load(plain)  # type: ignore[arg-type]  # it says what is no object
     except ma.ValidationError as error:
-        raise NotUnderstood(*faults_of(error.messages)) from None
+        raise NotUnderstood(*faults_of({QUESTION: error.messages})) from None
     return terms
 
 

@@ -81,6 +81,20 @@ def unpacked(told: bytes) -> Any:
     return orjson.loads(zlib.decompress(told))
 
 
+def json_pieces(told: Mapping[str, Any], parts: Iterable[bytes]) -> Iterator[bytes]:
+    """The whole answer as JSON, piece by piece: what is told of the list, with the lines of its packed parts in it."""
+    answer = {name: value for name, value in told["answer"].items() if name != "lines"}
+    yield orjson.dumps({name: value for name, value in told.items() if name != "answer"})[:-1]
+    yield b',"answer":' + orjson.dumps(answer)[:-1] + b',"lines":['
+    between = b""
+    for part in parts:
+        lines = zlib.decompress(part)[1:-1]
+        if lines:
+            yield between + lines
+            between = b","
+    yield b"]}}"
+
+
 class ListInParts:
     """One list on its way through the check."""
 

@@ -1,7 +1,7 @@
 """The work on checks of planting lists: whoever takes a check may write its parts until another takes it.
 
 Each part is written in one transaction with the mark of how far the check is. A part is written only by the one who
-took the check last, and only as the next one: so no line is done twice and none is left out, whoever dies or comes back.
+took the check last, and only as the next one: so no line is done twice and none left out, whoever dies or returns.
 """
 
 from __future__ import annotations
@@ -57,14 +57,12 @@ def take(database: Database, check_id: str, rulebook: str) -> Work | None:
 
 
 def add_part(database: Database, work: Work, part: Part) -> None:
-    """Write the next part; TakenByAnother where the work is no longer ours. A part that stands already is left as it is."""
+    """Write the next part, unless it stands already; TakenByAnother where the work is no longer ours."""
     with database.writing() as session:
         _add(session, _held(session, work), part)
 
 
-def finish(
-    database: Database, work: Work, told: bytes, *, list_verdict: str, last: Part | None = None
-) -> None:
+def finish(database: Database, work: Work, told: bytes, *, list_verdict: str, last: Part | None = None) -> None:
     """End the check with what is told of the whole list, and with its last part where one is given."""
     with database.writing() as session:
         row = _held(session, work)

@@ -33,7 +33,7 @@ def progress_of(database: Database, list_id: str) -> Progress | None:
     """How far the newest check of a list is."""
     with database.reading() as session:
         found = session.execute(_newest(list_id)).first()
-        return None if found is None else _progress(*found)
+        return None if found is None else _progress(found[0], found[1])
 
 
 def lists_after(database: Database, after: str, most: int) -> tuple[Progress, ...]:
@@ -41,7 +41,7 @@ def lists_after(database: Database, after: str, most: int) -> tuple[Progress, ..
     ids = select(PlantingListRow.id).where(PlantingListRow.id > after).order_by(PlantingListRow.id).limit(most)
     with database.reading() as session:
         found = (session.execute(_newest(list_id)).first() for list_id in session.scalars(ids).all())
-        return tuple(_progress(*one) for one in found if one is not None)
+        return tuple(_progress(one[0], one[1]) for one in found if one is not None)
 
 
 def cancel(database: Database, list_id: str) -> Progress | None:
@@ -50,7 +50,7 @@ def cancel(database: Database, list_id: str) -> Progress | None:
         found = session.execute(_newest(list_id).with_for_update(of=ListCheckRow)).first()
         if found is None:
             return None
-        kept, check = found
+        kept, check = found[0], found[1]
         if check.state in ENDED - {"cancelled"}:
             raise EndedAlready("The check of this list has ended already.")
         if check.state != "cancelled":
@@ -77,7 +77,7 @@ def parts_of(database: Database, check_id: str, *, first: int = 0) -> Iterator[P
             number = row.part + 1
 
 
-def _newest(list_id: str) -> Select[tuple[PlantingListRow, ListCheckRow]]:
+def _newest(list_id: str) -> Select[PlantingListRow, ListCheckRow]:
     return (
         select(PlantingListRow, ListCheckRow)
         .join(ListCheckRow, ListCheckRow.list_id == PlantingListRow.id)

@@ -1,7 +1,7 @@
-"""Puts checks into the queue, in the transaction that writes what they are about: so neither is there without the other.
+"""Puts checks into the queue, in the transaction that writes what they are about: neither is there without the other.
 
-On PostgreSQL the queue is Procrastinate's, whose tables stand in a schema of their own. On SQLite the rows of the checks
-are the queue, and whoever holds the lease looks for them.
+On PostgreSQL the queue is Procrastinate's, whose tables stand in a schema of their own. On SQLite the rows of the
+checks are the queue, and whoever holds the lease looks for them.
 """
 
 from __future__ import annotations
@@ -15,6 +15,7 @@ from sqlalchemy.orm import Session
 
 if TYPE_CHECKING:
     from procrastinate import App
+    from procrastinate.types import JSONValue
 
 SCHEMA = "fruitwright_queue"
 QUEUE = "planting-lists"
@@ -37,7 +38,8 @@ def enqueue(session: Session, checks: Sequence[str]) -> None:
     driver = session.connection().connection.driver_connection
     task = _defers().configure_task(TASK, queue=QUEUE, connection=driver)
     for first in range(0, len(checks), _AT_ONCE):
-        task.batch_defer(*({"check": check} for check in checks[first : first + _AT_ONCE]))
+        jobs: list[dict[str, JSONValue]] = [{"check": check} for check in checks[first : first + _AT_ONCE]]
+        task.batch_defer(*jobs)
 
 
 def address_of_queue(database_url: str) -> str:

@@ -96,11 +96,12 @@ def test_a_list_comes_as_text_or_as_rows(client: FlaskClient, question: dict[str
     assert [fault["pointer"] for fault in told.json["errors"]] == [""]
 
 
-def test_more_than_500_lines_are_not_answered_at_once(client: FlaskClient) -> None:
+def test_more_than_500_lines_are_kept_and_checked_in_their_own_time(client: FlaskClient) -> None:
+    assert client.post(ADDRESS, json={"text": "Gala apple\n" * 500}).status_code == 200
     told = client.post(ADDRESS, json={"text": "Gala apple\n" * 501})
-    assert told.status_code == 422
-    assert [fault["pointer"] for fault in told.json["errors"]] == ["/text"]
-    assert "500" in told.json["errors"][0]["detail"]
+    assert told.status_code == 202
+    assert (told.json["state"], told.json["lines_expected"]) == ("waiting", 501)
+    assert told.headers["Location"] == f"{ADDRESS}/{told.json['id']}"
 
 
 @pytest.mark.parametrize(
