@@ -50,6 +50,21 @@ def post_fork(server, worker):
     worker.app.wsgi().extensions["fruitwright"].database.let_go()
 
 
+def post_worker_init(worker):
+    """Over SQLite long planting lists are checked here; over PostgreSQL `fruitwright worker` does it."""
+    if settings.database_url.startswith("sqlite"):
+        from service.batches.embedded import EmbeddedWorker  # noqa: PLC0415  (the application is loaded before)
+
+        worker.list_worker = EmbeddedWorker(worker.app.wsgi())
+        worker.list_worker.start()
+
+
+def worker_exit(server, worker):
+    """Leave a list that is being checked to another, after the part that is being written."""
+    if hasattr(worker, "list_worker"):
+        worker.list_worker.stop()
+
+
 def on_exit(server):
     """The numbers of a service that has stopped are of no use."""
     shutil.rmtree(metrics_dir, ignore_errors=True)
