@@ -19,6 +19,9 @@ const TASKS = {
   pruning: () => import("./pruning.mjs"),
   year: () => import("./year.mjs"),
   compare: () => import("./compare.mjs"),
+  trouble: () => import("./trouble.mjs"),
+  remedy: () => import("./remedy.mjs"),
+  list: () => import("./list.mjs"),
 };
 
 const desk = document.getElementById("desk");
@@ -42,7 +45,7 @@ const context = {
   change: (values) => {
     putBack(panel, { ...typedOf(panel), ...values });
     if (open.form) putBack(open.form, { ...typedOf(open.form), ...values });
-    save();
+    typing();
     return submit();
   },
   go: (task) => { location.hash = task; },
@@ -117,8 +120,8 @@ async function openTask() {
   result.hidden = true;
   if (page.askAtOnce === id) { delete page.askAtOnce; context.save(); submit(); return; }
   const told = await lastAnswer(id);
-  if (open?.task !== task || !page.answered[id]) return;
-  if (told) present(told);
+  if (open?.task !== task) return;
+  if (told && page.answered[id]) present(told);
   if (queue().some((one) => one.task === id)) explain(new Held(), open);
 }
 

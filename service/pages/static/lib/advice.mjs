@@ -1,11 +1,9 @@
 // The frame of every answer: first what to do, then why (folded: rules, facts, sources), then the cautions, which
 // nobody can fold away. What is old or was answered by an older rulebook says so at the top.
-import { newestRulebook, onLine } from "./ask.mjs";
+import { listen, newestRulebook, onLine } from "./ask.mjs";
 import { el, fill, folded, list } from "./dom.mjs";
 import { mark, markOf, verdict } from "./marks.mjs";
 import { momentText, t } from "./words.mjs";
-
-const ROOT = "";
 
 // `first`: what to do. `more`: what follows the cautions. `why` is left out where each part of `more` has its own.
 export function frame(place, told, { first = [], more = [], why = true } = {}) {
@@ -19,12 +17,17 @@ export function cautions({ cautions: told }) {
     list(told, ({ text }) => text));
 }
 
-// When it was answered, and whether that may be out of date.
+// When it was answered, where that may be out of date: without a line, or after the rules have changed.
 export function age(told) {
   if (!told.at) return null;
-  const older = told.rulebook !== newestRulebook();
-  const words = older ? "advice.older_rules" : onLine() ? null : "advice.while_away";
-  return words ? el("p", { class: "stale" }, mark("wait"), t(words, { time: momentText(told.at) })) : null;
+  const place = el("div", {});
+  const say = () => {
+    const words = told.rulebook !== newestRulebook() ? "advice.older_rules" : onLine() ? null : "advice.while_away";
+    fill(place, words && el("p", { class: "stale" }, mark("wait"), t(words, { time: momentText(told.at) })));
+  };
+  say();
+  const deaf = listen(() => (place.isConnected ? say() : deaf()));
+  return place;
 }
 
 export function notJudged({ not_judged: told }) {
@@ -43,7 +46,7 @@ export function reason(one) {
   return [el("p", {}, mark(markOf(one.outcome)), one.text), el("p", { class: "why" }, one.why),
     one.facts?.length ? el("p", { class: "facts" }, t("advice.because"), " ",
       one.facts.map(({ meaning, shown }) => `${meaning}: ${shown}`).join(" · ")) : null,
-    el("p", { class: "sources" }, sources(one), " ", el("a", { href: `${ROOT}/v1/rules/${one.rule}`, target: "_blank" },
+    el("p", { class: "sources" }, sources(one), " ", el("a", { href: `/v1/rules/${one.rule}`, target: "_blank" },
       t("advice.rule", { rule: one.rule })))];
 }
 

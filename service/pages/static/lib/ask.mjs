@@ -5,6 +5,7 @@ import { language } from "./words.mjs";
 
 const PATIENCE_MS = 25_000;
 const AGAIN_MS = 15_000;
+const ASKED_AFRESH = /^\/(v1\/|livez)/; // all else may come from the service worker, which says nothing of the line
 
 export class Problem extends Error {
   constructor(status, told) {
@@ -45,21 +46,22 @@ function setLine(now) {
   say({ kind: "line" });
 }
 
-// One request; the answer as it came. `body` is sent as JSON unless it is a file or text with a `type` of its own.
+// One request; the answer as it came. `body` is sent as JSON unless it is a form, or a file or text with a `type`.
 export async function send(path, { method = "GET", body, type, accept = "application/json", key } = {}) {
-  const plain = body !== undefined && !type;
+  const parts = body instanceof FormData;
+  const plain = body !== undefined && !type && !parts;
   const headers = { Accept: accept };
-  if (body !== undefined) headers["Content-Type"] = type ?? "application/json";
+  if (body !== undefined && !parts) headers["Content-Type"] = type ?? "application/json";
   if (key) headers["Idempotency-Key"] = key;
   let answer;
   try {
-    answer = await fetch(path, { method, headers, body: plain ? JSON.stringify(body) : body,
+    answer = await fetch(path, { method, headers, body: plain ? JSON.stringify(body) : body, cache: "no-cache",
       signal: AbortSignal.timeout(PATIENCE_MS) });
   } catch {
     setLine(false);
     throw new Away();
   }
-  setLine(true);
+  if (ASKED_AFRESH.test(path)) setLine(true);
   if (answer.ok) return answer;
   if ([502, 504].includes(answer.status)) throw new Away();
   const told = await answer.json().catch(() => ({}));
@@ -87,8 +89,18 @@ export async function question(path, body, { task }) {
   }
 }
 
+// A question that no device can hold while there is no line, such as one with a file; `asked` stands for it later on.
+export async function questionWith(form, path, asked, { task }) {
+  const told = await json(path, { method: "POST", body: form });
+  unqueue(task);
+  return keptAnswer(told, task, asked);
+}
+
 async function answered({ task, path, body, key }) {
-  const told = await json(path, { method: "POST", body, key });
+  return keptAnswer(await json(path, { method: "POST", body, key }), task, body);
+}
+
+async function keptAnswer(told, task, body) {
   told.at = Date.now();
   told.asked = body;
   rulebook = told.rulebook ?? rulebook;
