@@ -34,7 +34,8 @@ def ask_for_varieties(page: Page, **values: str) -> None:
 
 
 def test_a_place_is_answered_with_trees_to_plant_together_and_varieties_that_suit(page: Page) -> None:
-    ask_for_varieties(page, Hardiness_zone="7b", hours_at_or_below="900", Width_of="30", Depth_of="20", Trees_to_stay="12")
+    place = {"Hardiness_zone": "7b", "hours_at_or_below": "900", "Width_of": "30", "Depth_of": "20"}
+    ask_for_varieties(page, **place, Trees_to_stay="12")
     expect(page.get_by_role("heading", name="What to do")).to_be_visible()
     expect(page.locator(".answer").get_by_text("together", exact=False).first).to_be_visible()
     expect(page.get_by_text("Fits here: ").first).to_be_visible()
