@@ -219,10 +219,24 @@ class ListReadTold(Told):
                          required=True)  # fmt: skip
 
 
+class JudgedPlaceTold(Told):
+    """What was known of the place, as a person reads it; null where it was not."""
+
+    hardiness_zone = text("Its hardiness zone.", example="7a", required=True, nullable=True)
+    chill_hours = text("Its winter chill.", example="900 hours", required=True, nullable=True)
+    chill_portions = text("Its winter chill in portions.", example="52 chill portions", required=True, nullable=True)
+    width_ft = text("Width of the plot.", example="60 ft (18 m)", required=True, nullable=True)
+    depth_ft = text("Depth of the plot.", example="40 ft (12 m)", required=True, nullable=True)
+    max_height_ft = text("Height that trees may reach.", example="12 ft (3.7 m)", required=True, nullable=True)
+    sun_hours = text("Hours of sun.", example="8 hours", required=True, nullable=True)
+    state = text("The state.", example="WA", required=True, nullable=True)
+
+
 class PlantingListTold(Told):
     """A planting list judged line by line and as a whole."""
 
     language = choice("Language of the sentences.", values=("en", "es"), required=True)
+    place = nested(JudgedPlaceTold, "The place that it was judged for.", required=True)
     verdict = choice("What the list comes to.", values=LIST_VERDICTS, required=True)
     looked_at_whole = flag("False where the list is too long for that: then each line is judged by itself.",
                            required=True)  # fmt: skip

@@ -15,6 +15,8 @@ from service.present.sentences import Sentences
 from service.questions.planting_list import CheckedList, Mended
 from service.reasoning.rulebook import Rulebook
 
+OF_PLACE = ("hardiness_zone", "chill_hours", "chill_portions", "width_ft", "depth_ft", "max_height_ft", "sun_hours")
+
 
 def planting_list_advice(checked: CheckedList, *, rulebook: Rulebook, language: Language = "en") -> dict[str, Any]:
     """The envelope with the answer in it."""
@@ -42,6 +44,7 @@ class _Writer:
     def envelope(self) -> dict[str, Any]:
         told = {
             "language": self.language,
+            "place": self.place(),
             "verdict": self.checked.verdict,
             "looked_at_whole": self.checked.whole,
             "lines": [self.lines.line(line) for line in self.checked.lines],
@@ -62,6 +65,14 @@ class _Writer:
         for line in self.checked.lines:
             for name in line.names:
                 yield from (About(one, subject(line.line.line)) for one in name.judgement.conclusions)
+
+    def place(self) -> dict[str, str | None]:
+        """What was known of the place, as a person reads it."""
+        facts = self.checked.site_facts
+        found = {name: facts.get(f"site.{name}") for name in OF_PLACE}
+        shown = {name: None if value is None else self.sentences.value(f"site.{name}", value)
+                 for name, value in found.items()}  # fmt: skip
+        return {**shown, "state": self.checked.place.state}
 
     def totals(self) -> dict[str, Any]:
         totals = self.checked.totals
