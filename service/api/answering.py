@@ -4,14 +4,15 @@ from __future__ import annotations
 
 import inspect
 from collections.abc import Callable, Mapping
-from typing import Any
+from typing import Any, cast
 
 import marshmallow as ma
 
 from service.api.diagnoses import DiagnosisAsked, diagnose_tree
+from service.api.house import parts
 from service.api.place import pointing_below
-from service.api.planting_list_asked import PlantingListAsked
-from service.api.planting_lists import check_planting_list
+from service.api.planting_list_asked import MOST_LINES, PlantingListAsked
+from service.api.planting_list_sent import sent_in_json
 from service.api.pointers import faults_of
 from service.api.pruning_plans import PruningAsked, plan_cuts
 from service.api.season_asked import SeasonAsked
@@ -21,6 +22,23 @@ from service.api.treatment_asked import TreatmentAsked
 from service.api.treatment_pointers import point_to_treatment
 from service.api.variety_suggestions import SuggestionsAsked, suggest_varieties
 from service.domain.errors import NotUnderstood
+from service.domain.units import Language
+from service.present.planting_list import planting_list_advice
+from service.questions.planting_list import MoreLines, check_list
+from service.questions.suggestion import Judges
+
+
+def check_short_list(asked: dict[str, Any]) -> dict[str, Any]:
+    """The answer on a list that is short enough to be answered at once; a longer one is refused and not kept."""
+    house = parts()
+    try:
+        question = sent_in_json(asked).question()
+    except MoreLines:
+        raise NotUnderstood(("", f"Up to {MOST_LINES} lines are taken here.")) from None
+    judges = Judges(sweeping=house.sweeping, asking=house.asking)
+    checked = check_list(question, rulebook=house.rulebook, judges=judges)
+    return planting_list_advice(checked, rulebook=house.rulebook, language=cast(Language, asked["language"]))
+
 
 Plain = Callable[[dict[str, Any]], dict[str, Any]]
 QUESTIONS: Mapping[str, tuple[type[ma.Schema], Callable[..., Any]]] = {
@@ -30,7 +48,7 @@ QUESTIONS: Mapping[str, tuple[type[ma.Schema], Callable[..., Any]]] = {
     "season-plans": (SeasonAsked, plan_year),
     "diagnoses": (DiagnosisAsked, diagnose_tree),
     "treatment-pointers": (TreatmentAsked, point_to_treatment),
-    "planting-lists": (PlantingListAsked, check_planting_list),
+    "planting-lists": (PlantingListAsked, check_short_list),
 }
 
 

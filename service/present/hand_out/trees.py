@@ -29,7 +29,7 @@ def planting_list(scribe: Scribe) -> dict[str, Any]:
     """Each line with what it comes to and what to do, then the list as a whole."""
     answer = scribe.answer
     scribe.add("lines", (_listed(scribe, one) for one in answer["lines"]))
-    scribe.add("whole", (one["text"] for one in answer["list_findings"]))
+    scribe.add("whole", (one["text"] for one in answer["list_findings"] if one["outcome"] != "say"))
     return scribe.topic(scribe.phrase(answer["verdict"]))
 
 

@@ -22,6 +22,8 @@ const TASKS = {
   trouble: () => import("./trouble.mjs"),
   remedy: () => import("./remedy.mjs"),
   list: () => import("./list.mjs"),
+  lookup: () => import("./lookup.mjs"),
+  handout: () => import("./handout.mjs"),
 };
 
 const desk = document.getElementById("desk");
