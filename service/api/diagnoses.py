@@ -169,6 +169,8 @@ class DiagnosisAsked(Asked):
     bloom = nested(DiagnosisBloomAsked, "How bloom went.")
     care = nested(CareAsked, "How the tree is kept.")
     site = nested(SickPlaceAsked, "The place.")
+    state = text("The state, by its two letters: states regulate different pests.", example="WA", longest=2,
+                 pattern="[A-Z]{2}", wants="This must be the two capital letters of a state, such as WA.")  # fmt: skip
     existing_trees = nested(
         NeighbourAsked, "Other trees near it; an empty list says that there are none.", many=True, most=100,
         example=[{"cultivar": "Methley", "distance_ft": 30}],
@@ -214,6 +216,7 @@ def read_question(asked: dict[str, Any]) -> DiagnosisQuestion:
         site=site,
         climate=climate,
         existing_trees=_neighbours(asked.get("existing_trees")),
+        state=asked.get("state"),
     )
 
 

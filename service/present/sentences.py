@@ -24,7 +24,8 @@ _PLACEHOLDER = re.compile(r"\{([a-z][a-z0-9_.-]*)\}")
 _LIMIT = "limit."
 _OF_DIAGNOSIS = (
     "disorder", "signs.present", "signs.absent", "complaint", "recent.infection", "suspect.looks_like", "answer.top",
-    "answer.second", "answer.regulated", "answer.not_to_be_moved", "cause", "quarantine.here", "quarantine.nursery",
+    "answer.second", "answer.regulated", "answer.regulated_in_state", "answer.not_to_be_moved", "cause",
+    "quarantine.here", "quarantine.nursery",
 )  # fmt: skip  # facts whose values have a name of their own in the catalogue
 _CROPS = ("crop", "use.crop", "line.crop", "list.crops", "quarantine.crops")
 _AND: Mapping[Language, str] = {"en": "and", "es": "y"}

@@ -17,6 +17,7 @@ from service.questions.diagnosis.asking import questions_next, tell_apart
 from service.questions.diagnosis.facts import answer_facts, case_facts, disorder_facts, signs_for, suspect_facts
 from service.questions.diagnosis.gaps import unknown_of_causes
 from service.questions.diagnosis.heat import by_heat
+from service.questions.diagnosis.officials import official_facts, regulated_in
 from service.questions.diagnosis.prepared import Prepared, prepare
 from service.questions.diagnosis.question import (
     DiagnosisAnswer,
@@ -88,6 +89,9 @@ class _Way:
         own = disorder_facts(disorder, signs, tree=self.tree, prepared=self.prepared)
         if disorder.id in self.heat:
             own["disorder.by_heat"] = self.heat[disorder.id]
+        here = regulated_in(self.question.state, disorder, self.rulebook.catalogue)
+        if here is not None:
+            own["disorder.regulated_in_state"] = here
         return JudgedDisorder(disorder, signs, own, self.judge(EXCLUSION_RULES, own, by=self.judges.sweeping))
 
     def judge(self, ruleset: str, own: Facts, *, by: Matcher) -> Judgement:
@@ -155,8 +159,9 @@ class _Way:
         return not asked_for, not confused, -len(one.signs.speaking_for), one.disorder.id
 
     def whole(self, likelihoods: Likelihoods, causes: Mapping[str, JudgedDisorder]) -> Judgement:
-        facts = answer_facts(
-            likelihoods, causes, self.tree.seen, pointed_out_from=self.prepared.points("shown.regulated")
-        )
+        least = self.prepared.points("shown.regulated")
+        likelier = [causes[name].disorder for name, likely in likelihoods.ranked if likely >= least]
+        facts = answer_facts(likelihoods, causes, self.tree.seen, likelier=likelier)
+        facts |= official_facts(likelier, self.question.state, self.rulebook.catalogue)
         offered = 0 if self.reading is None else len(self.reading.complaints) + len(self.reading.signs)
         return self.judge(ANSWER_RULES, {**facts, "answer.offered": offered}, by=self.judges.asking)

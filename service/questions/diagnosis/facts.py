@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import fields
 
 from service.compute.evidence import Likelihoods
@@ -35,7 +35,7 @@ def case_facts(question: DiagnosisQuestion, site: Site, rulebook: Rulebook) -> d
     place = site_facts(site)
     facts: dict[str, Value | None] = {"crop": crop.id, "crop.kind": crop.kind, **place}
     facts.update({f"tree.{name}": getattr(tree, name) for name in _OF_TREE})
-    facts.update({"complaint": question.complaint, "season.stage": tree.stage})
+    facts.update({"complaint": question.complaint, "season.stage": tree.stage, "state": question.state})
     facts.update(_seen_facts(tree.seen))
     facts.update(_told("recent", tree.weather))
     facts.update(_told("bloom", tree.bloom))
@@ -135,13 +135,12 @@ def suspect_facts(likelihoods: Likelihoods, place: int, causes: Mapping[str, Jud
 
 
 def answer_facts(
-    likelihoods: Likelihoods, causes: Mapping[str, JudgedDisorder], seen: Seen, *, pointed_out_from: float
+    likelihoods: Likelihoods, causes: Mapping[str, JudgedDisorder], seen: Seen, *, likelier: Sequence[Disorder]
 ) -> dict[str, Value]:
-    """The answer as a whole; a regulated disorder counts from the likelihood `pointed_out_from` on."""
+    """The answer as a whole; `likelier` are the suspects likely enough to be pointed out where they are regulated."""
     ranked = likelihoods.ranked
     (top, share), (second, next_share) = (*ranked, (None, 0.0), (None, 0.0))[:2]
     first = None if top is None else causes[top].disorder
-    likelier = [causes[name].disorder for name, likely in ranked if likely >= pointed_out_from]
     regulated = tuple(one.id for one in likelier if one.regulated != "none")
     return known(
         {
@@ -153,7 +152,6 @@ def answer_facts(
             "answer.lead": share - next_share,
             "answer.unexplained": likelihoods.something_else,
             "answer.signs_told": len(seen.answers),
-            "answer.regulated_suspected": bool(regulated),
             "answer.regulated": regulated or None,
             "answer.not_to_be_moved": tuple(one.id for one in likelier if one.do_not_move) or None,
             "answer.top_sample": None if first is None else first.sample,

@@ -37,6 +37,7 @@ class DiagnosisQuestion:
     site: Site = field(default_factory=Site)
     climate: ClimateSummary | None = None
     existing_trees: tuple[StandingTree, ...] | None = None
+    state: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
