@@ -9,6 +9,7 @@ from flask import Blueprint, Flask, Response, current_app, render_template, requ
 from werkzeug.exceptions import NotFound
 
 from service.api.document import document_of
+from service.api.house import parts
 from service.api.problems import SENTENCES
 from service.pages.docs import chapters, refusal, schemas
 from service.pages.form_fields import form_fields, words_in
@@ -17,7 +18,8 @@ from service.pages.shell import shell_files, shell_tag
 from service.pages.wording import LANGUAGES, choice_words, page_words
 
 blueprint = Blueprint("pages", __name__, template_folder="templates", static_folder="static", static_url_path="/static")
-PAGES_KEPT = ("/counter",)
+PAGES_KEPT = ("/counter", "/kiosk")
+KIOSK_LEANS_ON = {f"/static/lib/{name}.mjs" for name in ("ask", "dom", "marks", "store", "units", "words")}
 POLICY = "; ".join(
     (
         "default-src 'none'",
@@ -51,6 +53,19 @@ def counter() -> str:
     return render_template("counter.html", language=language, words=page_words(language), modules=_modules("counter"))
 
 
+@blueprint.get("/kiosk")
+def kiosk() -> str:
+    """The page for customers: three ways in, and none out."""
+    language = request.accept_languages.best_match(LANGUAGES) or "en"
+    return render_template(
+        "kiosk.html",
+        language=language,
+        words=page_words(language),
+        modules=[name for name in shell_files() if name.startswith("/static/kiosk/") or name in KIOSK_LEANS_ON],
+        idle_seconds=parts().settings.kiosk_idle_seconds,
+    )
+
+
 @blueprint.get("/words/<language>.json")
 def words(language: str) -> Response:
     """Every text of the pages in one language, and the words that choices take."""
@@ -70,7 +85,8 @@ def fields() -> Response:
 def service_worker() -> Response:
     """The script that keeps the pages for a time without a connection; it changes whenever they do."""
     kept = [*PAGES_KEPT, *(f"/words/{language}.json" for language in LANGUAGES), "/fields.json", *shell_files()]
-    script = render_template("sw.js", tag=shell_tag(), kept=kept)
+    tag = f"{shell_tag()}-{parts().settings.kiosk_idle_seconds}"  # the kiosk page holds that setting
+    script = render_template("sw.js", tag=tag, kept=kept)
     return Response(script, content_type="text/javascript; charset=utf-8", headers={"Cache-Control": "no-cache"})
 
 

@@ -19,6 +19,7 @@ const TASKS = {
   pruning: () => import("./pruning.mjs"),
   year: () => import("./year.mjs"),
   compare: () => import("./compare.mjs"),
+  ticket: () => import("./ticket.mjs"),
   trouble: () => import("./trouble.mjs"),
   remedy: () => import("./remedy.mjs"),
   list: () => import("./list.mjs"),
@@ -51,6 +52,15 @@ const context = {
     return submit();
   },
   go: (task) => { location.hash = task; },
+  // Puts what a ticket holds in the place of this page, which can be brought back, and asks the first of its questions.
+  take: ({ number, site, tasks, first }) => {
+    nextCustomer();
+    Object.assign(page, { site, tasks, askAtOnce: first });
+    local.set("page", page);
+    history.replaceState(null, "", `#${first}`);
+    news("ticket", t("ticket.opened", { number }));
+    return build();
+  },
 };
 
 async function submit() {
@@ -96,10 +106,13 @@ function typedNow() {
   return JSON.stringify([page.site, page.tasks[open?.task.id]]);
 }
 
+// All that they may have come for; on a small screen it folds to one line once it is chosen.
 function chooser(current) {
-  return el("nav", { "aria-label": t("shell.came_for") }, el("h2", {}, t("shell.came_for")),
-    el("ul", { class: "tasks" }, Object.keys(TASKS).map((id) =>
-      el("li", {}, el("a", { href: `#${id}`, "aria-current": id === current && "page" }, t(`task.${id}`))))));
+  const tasks = el("ul", { class: "tasks" }, Object.keys(TASKS).map((id) =>
+    el("li", {}, el("a", { href: `#${id}`, "aria-current": id === current && "page" }, t(`task.${id}`)))));
+  const wide = matchMedia("(min-width: 64rem)").matches;
+  return el("nav", { "aria-label": t("shell.came_for") }, el("details", { class: "came-for", open: !current || wide },
+    el("summary", {}, el("strong", {}, t("shell.came_for")), " ", current && el("span", { class: "known" }, t(`task.${current}`))), tasks));
 }
 
 async function openTask() {
