@@ -19,7 +19,7 @@ export function announceLine() {
   if (!place) return;
   const waiting = queue().length;
   const words = onLine() ? t("news.line") : t("news.no_line");
-  fill(place, mark(onLine() ? "do" : "wait"), words, waiting ? ` · ${t("news.waiting", { count: waiting })}` : null);
+  fill(place, mark(onLine() ? "do" : "wait"), el("span", { class: onLine() && !waiting && "quiet" }, words), waiting ? ` · ${t("news.waiting", { count: waiting })}` : null);
   if (onLine()) news("line", null);
   else news("line", t("news.while_away"));
 }
