@@ -20,6 +20,7 @@ from service.observe.metrics import measure_requests
 from service.pages.doors import blueprint as pages
 from service.pages.doors import guard_pages
 from service.pages.hand_out_doors import blueprint as hand_out_pages
+from service.pages.packing import pack_answers
 from service.parts import Parts
 from service.reasoning.engine import EngineMatcher
 from service.reasoning.matcher import Matcher
@@ -75,4 +76,5 @@ def _open_doors(app: Flask) -> None:
         api.register_blueprint(blueprint)
     app.register_blueprint(pages)
     app.register_blueprint(hand_out_pages)
+    pack_answers(app)
     guard_pages(app)
