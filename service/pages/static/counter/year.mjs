@@ -13,7 +13,7 @@ export const title = "task.year";
 const Q = "season-plans";
 const KIND = { do: "do", if_seen: "note", do_not: "stop" };
 const NEXT = 6;
-const OF_TREE = ["age_years", "height_ft", "seen/full_bloom", "floor", "bears", "troubles", "to_plant", "just_planted"];
+const OF_TREE = ["age_years", "height_ft", "seen/full_bloom", "seen/stage", "seen/day", "floor", "bears", "troubles", "to_plant", "just_planted"];
 
 export function fields() {
   const parts = [(pointer) => cropField(Q, `${pointer}/crop`), (pointer) => cultivarField(Q, `${pointer}/cultivar`, { crop: chosenCrop }),
