@@ -79,7 +79,7 @@ def test_a_page_that_is_not_listed_is_let_read_nothing(door: FlaskClient, origin
         assert cross_origin(told) == {}
 
 
-@pytest.mark.parametrize("key", [None, "", "wrong", hash_of(KEY)])
+@pytest.mark.parametrize("key", [None, "", "wrong", hash_of(KEY)], ids=["none", "empty", "wrong", "the kept hash"])
 def test_a_listed_page_without_its_key_is_refused_in_words_that_it_can_read(door: FlaskClient, key: str | None) -> None:
     headers = {"Origin": KIOSK} if key is None else {"Origin": KIOSK, HEADER: key}
     told = door.post("/v1/diagnoses", json={"crop": "fig"}, headers=headers)
