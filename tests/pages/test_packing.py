@@ -28,10 +28,15 @@ def test_what_is_there_already_is_not_sent_again(client: FlaskClient) -> None:
     assert again.data == b""
 
 
-def test_small_things_and_answers_to_questions_go_out_as_they_are(client: FlaskClient) -> None:
+def test_the_answer_to_a_question_is_packed_as_well(client: FlaskClient) -> None:
+    plain = client.post("/v1/pruning-plans", json={"crop": "apple"})
+    packed = client.post("/v1/pruning-plans", json={"crop": "apple"}, headers=PACKED)
+    assert gzip.decompress(packed.data) == plain.data
+    assert len(packed.data) * 4 < len(plain.data)
+
+
+def test_small_things_and_pictures_go_out_as_they_are(client: FlaskClient) -> None:
     assert "Content-Encoding" not in client.get("/livez", headers=PACKED).headers
-    told = client.post("/v1/pruning-plans", json={"crop": "apple"}, headers=PACKED)
-    assert "Content-Encoding" not in told.headers
     with client.get("/static/icon.png", headers=PACKED) as picture:
         assert "Content-Encoding" not in picture.headers
 
