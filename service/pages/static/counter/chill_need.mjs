@@ -11,11 +11,11 @@ function span(stated) {
   return amount && (amount.low !== null || amount.high !== null) ? amount : null;
 }
 
-async function needOf({ cultivar, name, crop, crop_name: cropName }, count) {
+async function needOf({ cultivar, name, crop }, count) {
   const own = span((await reference(`/v1/cultivars/${cultivar}`)).value[count]);
   if (own) return { name, ...own };
   const usual = span((await reference(`/v1/crops/${crop}`)).value[count]);
-  return usual && { name: t("varieties.need_of_crop", { name, crop: cropName }), ...usual };
+  return usual && { name, general: true, ...usual };
 }
 
 function winters(site, kept, count) {
