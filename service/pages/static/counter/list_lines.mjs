@@ -21,10 +21,11 @@ export function lineCard(one, told, mend) {
 
 // A guess or an unknown name, with what else may be meant; choosing one writes it into the list.
 function otherNames(name, one, mend) {
-  if (name.how === "exact" || name.how === "synonym" || !name.alternatives.length) return null;
+  if (name.how === "exact" || name.how === "synonym") return null;
+  const options = [...new Set([name.name, ...name.alternatives.map((other) => other.name)].filter(Boolean))];
+  if (!options.length) return null;
   return el("p", { class: "send" }, el("span", {}, mark("unknown"), t("list.meant", { name: name.written })),
-    name.alternatives.map((other) => (mend ? button(other.name, () => mend(one, name.written, other.name), { class: "plain" })
-      : el("span", {}, other.name))));
+    options.map((other) => (mend ? button(other, () => mend(one, name.written, other), { class: "plain" }) : el("span", {}, other))));
 }
 
 function judged(tree) {

@@ -74,7 +74,7 @@ async function submit() {
     const told = await task.ask(context.site(), read(form), context);
     page.answered[task.id] = typedNow();
     context.save();
-    if (open.task === task) present(told, { go: true });
+    if (open?.task === task) present(told, { go: true });
   } catch (fault) { explain(fault, { answer, general, form, task }); }
   state.textContent = "";
 }
