@@ -21,19 +21,21 @@ from service.storage.leases import give_back_lease, take_lease
 from service.storage.list_checks import next_open
 
 LEASE = "planting-lists"
-LEASE_S = 15.0
-RENEWED_S = LEASE_S / 3
+BEAT_S = 5.0
 LOOKS_S = 0.5
 AFTER_FAULT_S = 2.0
 log = structlog.get_logger("fruitwright.lists")
 
 
 class EmbeddedWorker:
-    """Checks lists in a thread, one after the other, until it is stopped."""
+    """Checks lists in a thread, one after the other, until it is stopped.
 
-    def __init__(self, app: Flask) -> None:
+    It renews its lease with every beat; after three beats of silence another takes the work.
+    """
+
+    def __init__(self, app: Flask, beat_s: float = BEAT_S) -> None:
         parts: Parts = app.extensions["fruitwright"]
-        self._app, self._database = app, parts.database
+        self._app, self._database, self.beat_s = app, parts.database, beat_s
         self._holder = f"{os.getpid()}-{uuid.uuid4().hex[:12]}"
         self._stop, self._lost = threading.Event(), threading.Event()
         self._thread = threading.Thread(target=self.run, name="planting lists", daemon=True)
@@ -42,9 +44,13 @@ class EmbeddedWorker:
         """Begin to work, in a thread of its own."""
         self._thread.start()
 
-    def stop(self, patience_s: float = 10.0) -> None:
-        """Stop after the part that is being checked, and leave the rest to another."""
+    def ask_to_stop(self) -> None:
+        """Let it stop after the part that is being checked, and leave the rest to another."""
         self._stop.set()
+
+    def stop(self, patience_s: float = 10.0) -> None:
+        """Ask the thread to stop and wait for it."""
+        self.ask_to_stop()
         self._thread.join(patience_s)
 
     def run(self, *, until_done: bool = False) -> None:
@@ -80,7 +86,7 @@ class EmbeddedWorker:
         return True
 
     def _leased(self) -> bool:
-        return take_lease(self._database, LEASE, self._holder, now_s=time.time(), seconds=LEASE_S)
+        return take_lease(self._database, LEASE, self._holder, now_s=time.time(), seconds=3 * self.beat_s)
 
     def renew(self) -> None:
         """Keep the lease; where another has it now, what is being checked is left to them."""
@@ -106,5 +112,5 @@ class _Renewing:
         self._thread.join()
 
     def _run(self) -> None:
-        while not self._over.wait(RENEWED_S):
+        while not self._over.wait(self._worker.beat_s):
             self._worker.renew()

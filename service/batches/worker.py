@@ -15,7 +15,7 @@ from dataclasses import dataclass
 import structlog
 from flask import Flask
 from procrastinate import App, BaseRetryStrategy, JobContext, PsycopgConnector, RetryDecision
-from procrastinate.exceptions import ConnectorException, JobAborted
+from procrastinate.exceptions import ConnectorException
 from procrastinate.jobs import Job
 
 from service.batches import checking
@@ -43,7 +43,7 @@ class _TryAgain(BaseRetryStrategy):
     """Each check is tried again: at once where its worker was stopped, later after a fault; the check itself counts."""
 
     def get_retry_decision(self, *, exception: BaseException, job: Job) -> RetryDecision:
-        return RetryDecision(retry_in={"seconds": 0 if isinstance(exception, JobAborted) else AFTER_FAULT_S})
+        return RetryDecision(retry_in={"seconds": 0 if isinstance(exception, checking.Stopped) else AFTER_FAULT_S})
 
 
 def run_worker(app: Flask, pace: Pace) -> None:
@@ -122,7 +122,4 @@ class _Worker:
                 log.info("check revived", job=job.id)
 
     def _check(self, context: JobContext, check: str) -> None:
-        try:
-            checking.check(self._app, check, lambda: self._asked_to_stop or context.should_abort())
-        except checking.Stopped:
-            raise JobAborted from None
+        checking.check(self._app, check, lambda: self._asked_to_stop or context.should_abort())

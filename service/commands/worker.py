@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import signal
 
 import click
 
@@ -28,7 +29,10 @@ def worker(until_done: bool, beat: float) -> None:
     app = assemble(settings)
     prepare(app.extensions["fruitwright"].rulebook)
     if settings.database_url.startswith("sqlite"):
-        EmbeddedWorker(app).run(until_done=until_done)
+        embedded = EmbeddedWorker(app, beat)
+        for name in (signal.SIGTERM, signal.SIGINT):
+            signal.signal(name, lambda *_: embedded.ask_to_stop())
+        embedded.run(until_done=until_done)
         return
     from service.batches.worker import Pace, run_worker  # noqa: PLC0415  (SQLite needs no queue)
 

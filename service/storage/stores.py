@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Mapping
+from typing import Any
 
 from sqlalchemy import func, select
 
@@ -46,6 +48,13 @@ def trees_in_stock(database: Database, store_id: str) -> int:
     with database.reading() as session:
         wanted = select(func.coalesce(func.sum(StockRow.quantity), 0)).where(StockRow.store_id == store_id)
         return session.scalars(wanted).one()
+
+
+def find_site(database: Database, site_id: str) -> Mapping[str, Any] | None:
+    """What is known of a site that a store keeps."""
+    with database.reading() as session:
+        row = session.get(SiteRow, site_id)
+        return None if row is None else json.loads(row.facts)
 
 
 def _site(site: StoreSite, store_id: str) -> SiteRow:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import io
 import json
 from functools import lru_cache
 from typing import BinaryIO
@@ -33,7 +32,7 @@ def stream_of(sent: SentList, content: BinaryIO, reader: ListReader) -> Stream:
         return reader.stream(Upload(content, sent.name))
     if sent.form == "text":
         return reader.stream_text(content.read().decode("utf-8"))
-    return reader.stream_rows(json.load(io.TextIOWrapper(content, "utf-8")))
+    return reader.stream_rows(json.loads(content.read()))
 
 
 def gather(stream: Stream, *, most: int, pointer: str) -> ReadList:
