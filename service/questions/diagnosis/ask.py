@@ -24,6 +24,7 @@ from service.questions.diagnosis.question import (
     DiagnosisQuestion,
     Facts,
     JudgedDisorder,
+    SignsFor,
     Suspect,
 )
 from service.questions.suggestion import Judges
@@ -148,10 +149,17 @@ class _Way:
         return tuple(sorted(out, key=self.order_of_naming)[: self.prepared.most("shown.ruled_out")])
 
     def pointed_to(self, disorder: Disorder) -> bool:
-        """Whether a sign, the complaint or somebody has pointed to it."""
+        """Whether a typical sign, the complaint, somebody, or a sign of what it is confused with has pointed to it."""
         named = disorder.id in self.question.suspected
         complained = self.complaint is not None and disorder.id in self.complaint.disorders
-        return named or complained or bool(signs_for(disorder, self.tree.seen).speaking_for)
+        signs = signs_for(disorder, self.tree.seen)
+        return named or complained or bool(signs.typical_seen) or self.shared_with_another(disorder, signs)
+
+    def shared_with_another(self, disorder: Disorder, signs: SignsFor) -> bool:
+        """Whether a sign that may go with it is typical of what to look for in its place on this crop."""
+        known = self.rulebook.catalogue.disorders
+        others = (known[one] for one in disorder.confused_on.get(self.tree.crop, ()))
+        return any(not set(signs.sometimes_seen).isdisjoint(one.typical) for one in others)
 
     def order_of_naming(self, one: JudgedDisorder) -> tuple[bool, bool, int, str]:
         asked_for = one.disorder.id in self.question.suspected
