@@ -15,6 +15,7 @@ COMMANDS = {
     "config": "config",
     "db": "db",
     "demo": "demo",
+    "hand-outs": "hand_outs",
     "kiosk": "kiosk",
     "openapi": "openapi",
     "recheck-lists": "recheck_lists",

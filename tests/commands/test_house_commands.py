@@ -6,6 +6,7 @@ import json
 import os
 import subprocess
 import sys
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import pytest
@@ -14,6 +15,9 @@ from click.testing import CliRunner
 from service.cli import COMMANDS, cli
 from service.commands.openapi import DOCUMENT
 from service.settings import CHECKOUT, table
+from service.storage.database import Database
+from service.storage.hand_outs import new_hand_out
+from service.storage.tables import HandOutRow
 
 
 @pytest.fixture(autouse=True)
@@ -49,6 +53,19 @@ def test_the_database_is_migrated_up_and_down() -> None:
     assert "it was None" in run("db", "upgrade")
     assert "already" in run("db", "upgrade")
     assert "stands at revision None" in run("db", "downgrade", "base")
+
+
+def test_hand_outs_that_expired_are_swept() -> None:
+    run("db", "upgrade")
+    database = Database(os.environ["FRUITWRIGHT_DATABASE_URL"])
+    for days in (1, 60):
+        made = new_hand_out({"topics": []}, now=datetime.now(UTC) - timedelta(days=30), days=days)
+        with database.writing() as session:
+            row = {"secret": made.secret, "made_at": made.made_at, "expires_at": made.expires_at}
+            session.add(HandOutRow(sheet="{}", idempotency_key=None, request_digest="d", **row))
+    database.close()
+    assert run("hand-outs", "sweep") == "1 expired and deleted.\n"
+    assert run("hand-outs", "sweep") == "0 expired and deleted.\n"
 
 
 def test_the_document_is_written_as_the_project_keeps_it(tmp_path: Path) -> None:

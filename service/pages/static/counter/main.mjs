@@ -18,13 +18,13 @@ const TASKS = {
   thinning: () => import("./thinning.mjs"),
   pruning: () => import("./pruning.mjs"),
   year: () => import("./year.mjs"),
-  compare: () => import("./compare.mjs"),
-  ticket: () => import("./ticket.mjs"),
   trouble: () => import("./trouble.mjs"),
   remedy: () => import("./remedy.mjs"),
   list: () => import("./list.mjs"),
+  compare: () => import("./compare.mjs"),
   lookup: () => import("./lookup.mjs"),
   handout: () => import("./handout.mjs"),
+  ticket: () => import("./ticket.mjs"),
 };
 
 const desk = document.getElementById("desk");
