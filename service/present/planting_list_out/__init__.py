@@ -42,30 +42,31 @@ Told = Mapping[str, Any]
 def render(told: Told, format: Format, *, on: date) -> bytes:
     """An answer with its lines in this format, as of a day."""
     out = io.BytesIO()
-    write(told, told["answer"]["lines"], format, out, on=on)
+    write(told, format, out, on=on)
     return out.getvalue()
 
 
-def write(told: Told, lines: Iterable[Told], format: Format, out: BinaryIO, *, on: date) -> None:
-    """Write an answer whose lines come one by one; those that stand in the answer itself are left aside."""
+def write(told: Told, format: Format, out: BinaryIO, *, on: date) -> None:
+    """Write an answer; the lines in it may be anything that gives them one by one, and each is taken once."""
     if format == "json":
-        out.writelines(_json(told, lines))
+        out.writelines(_json(told))
     elif format == "svg":
         out.write(svg_of(picture_of(told["answer"])).encode())
     else:
-        _Writer(told, lines, on).write(format, out)
+        _Writer(told, on).write(format, out)
 
 
 class _Writer:
-    def __init__(self, told: Told, lines: Iterable[Told], on: date) -> None:
+    def __init__(self, told: Told, on: date) -> None:
         self.told, self.on, self.answer = told, on, told["answer"]
+        lines: Iterable[Told] = self.answer["lines"]
         self.language = self.answer["language"]
         # the lines that others name are held: only a list that is looked at as a whole has such, and it is short
         self.lines = list(lines) if self.answer["repair"] else lines
 
     def write(self, format: Format, out: BinaryIO) -> None:
         if format == "xlsx":
-            write_workbook(self.told, self.lines, self.report, out)
+            write_workbook(self.told, self.lines, report=self.report, out=out)
         elif format == "text":
             out.writelines(piece.encode() for piece in self.text())
         elif format == "pdf":
@@ -88,19 +89,24 @@ class _Writer:
     def mail(self) -> bytes:
         self.lines = list(self.lines)
         book = io.BytesIO()
-        write_workbook(self.told, self.lines, self.report, book)
+        write_workbook(self.told, self.lines, report=self.report, out=book)
         files = (Attached("planting-list.pdf", MEDIA_TYPES["pdf"], self.pdf()),
                  Attached("planting-list.xlsx", MEDIA_TYPES["xlsx"], book.getvalue()))  # fmt: skip
         return draft(self.answer, "".join(self.text()), files)
 
 
-def _json(told: Told, lines: Iterable[Told]) -> Iterator[bytes]:
+def with_lines(told: Told, lines: Iterable[Told]) -> Told:
+    """The answer with other lines in it."""
+    return {**told, "answer": {**told["answer"], "lines": lines}}
+
+
+def _json(told: Told) -> Iterator[bytes]:
     """The answer as JSON, line by line."""
     answer = {name: value for name, value in told["answer"].items() if name != "lines"}
     yield orjson.dumps({name: value for name, value in told.items() if name != "answer"})[:-1]
     yield b',"answer":' + orjson.dumps(answer)[:-1] + b',"lines":['
     between = b""
-    for line in lines:
+    for line in told["answer"]["lines"]:
         yield between + orjson.dumps(line)
         between = b","
     yield b"]}}"

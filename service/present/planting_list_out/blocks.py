@@ -92,6 +92,26 @@ class Setter:
         words = (Words(x, 8, name, 7, bold=True, colour=GREY) for x, name in zip(places, names, strict=True))
         return Block(12, (*words, Stroke(((0, 11.5), (PAGE_WIDTH, 11.5)), INK, 0.6)), with_next=True)
 
+    def short_row(self, cells: Sequence[str], verdict: Verdict) -> Block:
+        """One line of the list in one row of type; what is longer ends in dots."""
+        number, what, word, *know = cells
+        size, base = TABLE_SIZE, _PAD + TABLE_SIZE - 1
+        at, know_at = _NUMBER + _WRITTEN, _NUMBER + _WRITTEN + _VERDICT
+        sign = _sign(verdict, at + 3, base - size * 0.36)
+        words = [
+            Words(0, base, number, size, bold=True),
+            Words(_NUMBER, base, self.cut(what, _WRITTEN - 8, size), size),
+            Words(at + 9, base, word, size, bold=True, colour=COLOURS[verdict]),
+        ]
+        words += (Words(know_at, base, self.cut(one, PAGE_WIDTH - know_at, size), size) for one in know)
+        height = size * _LEADING + 2 * (_PAD - 1)
+        return Block(height, (*words, sign, Stroke(((0, height), (PAGE_WIDTH, height)), PALE, 0.4)))
+
+    def cut(self, text: str, width: float, size: float, *, bold: bool = False) -> str:
+        """A text on one line, ended by dots where it is longer."""
+        lines = self.wrapped(text, width - 11, size, bold=bold)
+        return lines[0] + " …" if len(lines) > 1 else "".join(lines)
+
     def row(self, cells: Sequence[str], sentences: Sequence[str], verdict: Verdict) -> Block:
         """One line of the list: its number, what was written and read, the verdict, and what to know."""
         number, written, read, word = cells

@@ -1,13 +1,15 @@
 """A checked list on one or two pages to print: verdicts in words, the sketch, the harvest, cautions and sources.
 
-What is told grows less from step to step until it goes on two pages: first fewer sentences on each line, then smaller
-drawings, and at last the lines that need least are left to the spreadsheet. What is left out is always told.
+What is told grows less from step to step until it goes on two pages: first fewer sentences and smaller drawings, then
+a single row of type for each line, and at last the lines that need least are left to the spreadsheet. What is left out
+is always told.
 """
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Any
 
@@ -23,11 +25,14 @@ PAGES = 2
 _MARGIN, _TOP, _FOOT = 51.0, 44.0, 48.0
 _ROOM = LETTER[1] - _TOP - _FOOT
 MOST_ROWS = 90
+_CHANGES = 30  # that run on in one paragraph
+_TOGETHER = 8  # sentences of a section that stay on one page
 
 
 @dataclass(frozen=True, slots=True)
 class _Measure:
-    """How much is told: sentences a line, sentences on the list, sources, and the scale of drawings."""
+    """How much is told: sentences a line (0: as much as goes in one row of type), sentences on the list, sources, and
+    the scale of drawings."""
 
     sentences: int
     findings: int
@@ -37,10 +42,11 @@ class _Measure:
 
 _TOLD = (
     (8, 99, 99), (5, 99, 99), (4, 99, 40), (3, 99, 24), (3, 18, 24), (3, 14, 16), (2, 14, 16), (2, 12, 12), (1, 12, 12),
-    (1, 8, 12),
+    (1, 8, 12), (0, 10, 12), (0, 6, 8),
 )  # fmt: skip
-_SCALES = (1.0, 0.9, 0.8, 0.72)
+_SCALES, _SMALL = (1.0, 0.9, 0.8, 0.72), 0.62
 _MEASURES = tuple(_Measure(*told, scale) for told in _TOLD for scale in _SCALES)
+_LEAST = _Measure(0, 6, 8, _SMALL)
 
 
 def sheet_pdf(answer: Mapping[str, Any], report: ListReport, lines: Sequence[LineReport]) -> bytes:
@@ -62,6 +68,7 @@ def sheet_pdf(answer: Mapping[str, Any], report: ListReport, lines: Sequence[Lin
 class _Sheet:
     def __init__(self, answer: Mapping[str, Any], report: ListReport, setter: Setter) -> None:
         self.answer, self.report, self.setter = answer, report, setter
+        self.rows: dict[tuple[int, int], Block] = {}
         drawn = list(drawings_of(answer))
         mended = [(heading, one) for heading, one in drawn if one.name == "mended-sketch"]
         self.drawings = [one for one in drawn if not (mended and one[1].name == "planting-sketch")]
@@ -80,10 +87,12 @@ class _Sheet:
             pages = _flowed(self.blocks(shown, measure))
             if len(pages) <= PAGES:
                 return pages
-        least, rows = _MEASURES[-1], len(shown)
-        while rows and len(pages := _flowed(self.blocks(shown[:rows], least))) > PAGES:
-            rows -= max(1, rows // 20)
-        return pages[:PAGES]
+        rows = bisect_left(range(len(shown) + 1), True, key=lambda cut: self.fits(shown[: len(shown) - cut]))
+        return _flowed(self.blocks(shown[: len(shown) - rows], _LEAST))[:PAGES]
+
+    def fits(self, lines: Sequence[LineReport]) -> bool:
+        """Whether so many lines go on the pages when the least is told of them."""
+        return len(_flowed(self.blocks(lines, _LEAST))) <= PAGES
 
     def blocks(self, lines: Sequence[LineReport], measure: _Measure) -> list[Block]:
         """All blocks, so much being told."""
@@ -96,7 +105,7 @@ class _Sheet:
             *self.findings(measure),
             *self.table(lines, measure),
             *self.listed("h_add", () if report.changes else report.additions),
-            *self.listed("h_mend", report.changes),
+            *self.changed(),
             *self.listed("h_order", report.order),
             *(block for heading, drawing in self.drawings for block in self.drawn(heading, drawing, measure)),
             *self.listed("h_cautions", report.cautions),
@@ -119,17 +128,44 @@ class _Sheet:
         yield self.setter.heading(self.said("h_lines"))
         yield self.setter.head_row([self.said(key) for key in ("c_line", "c_written", "c_verdict", "c_findings")])
         for line in sorted(lines, key=lambda line: line.line):
-            cells = (str(line.line), line.written, self.said("read", what=line.read), line.verdict_words)
-            sentences = (line.sentences or line.spoken)[: measure.sentences]
-            yield self.setter.row(cells, sentences, line.verdict)
+            yield self.row(line, measure.sentences)
         more = self.answer["totals"]["lines"] - len(lines)
         if more > 0:
             yield self.setter.paragraph(self.said("more_lines", count=f"{more:,}"), colour=GREY)
 
+    def row(self, line: LineReport, sentences: int) -> Block:
+        """One line; each is set once for each number of sentences."""
+        block = self.rows.get((line.line, sentences))
+        if block is None:
+            told = line.sentences or line.spoken
+            if sentences:
+                cells = (str(line.line), line.written, self.said("read", what=line.read), line.verdict_words)
+                block = self.setter.row(cells, told[:sentences], line.verdict)
+            else:
+                one = line.written if line.verdict == "not_recognised" else line.read
+                block = self.setter.short_row((str(line.line), one, line.verdict_words, *told[:1]), line.verdict)
+            self.rows[line.line, sentences] = block
+        return block
+
     def listed(self, key: str, sentences: Sequence[str]) -> Iterator[Block]:
         if sentences:
             yield self.setter.heading(self.said(key))
-            yield from (self.setter.paragraph(sentence, mark="•") for sentence in sentences)
+            together = len(sentences) <= _TOGETHER
+            for number, sentence in enumerate(sentences, 1):
+                block = self.setter.paragraph(sentence, mark="•")
+                yield replace(block, with_next=together and number < len(sentences))
+
+    def changed(self) -> Iterator[Block]:
+        """What the mended list changes; many changes run on in one paragraph."""
+        changes = self.report.changes
+        if len(changes) <= _TOGETHER:
+            yield from self.listed("h_mend", changes)
+        else:
+            yield self.setter.heading(self.said("h_mend"))
+            *shown, after = [*changes[:_CHANGES], changes[-1]]
+            more = len(changes) - len(shown) - 1
+            told = [*shown, self.said("more_changes", count=more)] if more > 0 else list(changes[:-1])
+            yield self.setter.paragraph(" ".join([*told, after]))
 
     def drawn(self, heading: str, drawing: Drawing, measure: _Measure) -> Iterator[Block]:
         yield self.setter.heading(heading)

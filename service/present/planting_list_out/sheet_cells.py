@@ -35,12 +35,12 @@ class Looks:
         self._plain = {name: book.add_format(dict(look)) for name, look in LOOKS.items()}
         self._guarded = {name: book.add_format({**look, "quote_prefix": True}) for name, look in LOOKS.items()}
 
-    def text(self, sheet: Worksheet, row: int, column: int, text: str, *, look: str = "said") -> None:
-        """Write a text as a text, whatever it begins with."""
+    def text(self, sheet: Worksheet, at: tuple[int, int], text: str, *, look: str = "said") -> None:
+        """Write a text as a text, whatever it begins with, in a row and a column."""
         looks = self._guarded if text.startswith(FORMULA_SIGNS) else self._plain
         shown = text if len(text) <= LONGEST else text[: LONGEST - 1] + "…"
-        sheet.write_string(row, column, shown, looks[look])
+        sheet.write_string(*at, shown, looks[look])
 
-    def number(self, sheet: Worksheet, row: int, column: int, number: float) -> None:
+    def number(self, sheet: Worksheet, at: tuple[int, int], number: float) -> None:
         """Write a number as a number."""
-        sheet.write_number(row, column, number, self._plain["said"])
+        sheet.write_number(*at, number, self._plain["said"])

@@ -23,7 +23,7 @@ def write_summary(sheet: Worksheet, report: ListReport, looks: Looks) -> None:
     for row, (look, *texts) in enumerate(_rows(report)):
         for column, text in enumerate(texts):
             if text:
-                looks.text(sheet, row, column, text, look=look)
+                looks.text(sheet, (row, column), text, look=look)
 
 
 def _rows(report: ListReport) -> Iterator[tuple[str, ...]]:
@@ -52,17 +52,17 @@ def write_mended(sheet: Worksheet, repair: Mapping[str, Any], language: Language
     """Write the list as it stands after the repair, each change marked."""
     for column, (heading, width) in enumerate(_MENDED):
         sheet.set_column(column, column, width)
-        looks.text(sheet, 0, column, said(heading, language), look="ours")
+        looks.text(sheet, (0, column), said(heading, language), look="ours")
     sheet.freeze_panes(1, 0)
     for row, line in enumerate(_mended(repair), 1):
         change = line["change"]
         look = "said" if change == "keep" else "does_not_fit" if change == "drop" else "caution"
         if line["line"] is not None:
-            looks.number(sheet, row, 0, line["line"])
-        looks.text(sheet, row, 1, said(change, language), look=look)
-        looks.number(sheet, row, 2, line["trees"])
-        looks.text(sheet, row, 3, " / ".join(one["name"] for one in line["cultivars"]))
-        looks.text(sheet, row, 4, line["rootstock"]["name"] if line["rootstock"] else "")
+            looks.number(sheet, (row, 0), line["line"])
+        looks.text(sheet, (row, 1), said(change, language), look=look)
+        looks.number(sheet, (row, 2), line["trees"])
+        looks.text(sheet, (row, 3), " / ".join(one["name"] for one in line["cultivars"]))
+        looks.text(sheet, (row, 4), line["rootstock"]["name"] if line["rootstock"] else "")
 
 
 def _mended(repair: Mapping[str, Any]) -> Iterator[Mapping[str, Any]]:

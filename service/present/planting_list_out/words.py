@@ -96,8 +96,9 @@ WORDS: Mapping[str, Texts] = {
     "in_stock": {"en": "{what} ({count} in stock)", "es": "{what} ({count} en existencia)"},
     "unserved": {"en": "No partner is known for {names}.", "es": "No se conoce polinizador para {names}."},
     "order": {"en": "{season}: {names}", "es": "{season}: {names}"},
-    "more_lines": {"en": "And {count} more lines, those that need least; the spreadsheet has them all.",
-                   "es": "Y {count} líneas más, las que menos necesitan; la hoja de cálculo las tiene todas."},
+    "more_lines": {"en": "Here stand the lines that need most; the other {count} are in the spreadsheet.",
+                   "es": "Aquí están las líneas que más necesitan; las otras {count}, en la hoja de cálculo."},
+    "more_changes": {"en": "And {count} more, in the spreadsheet.", "es": "Y {count} más, en la hoja de cálculo."},
     "more_findings": {"en": "More stands in the spreadsheet.", "es": "Hay más en la hoja de cálculo."},
     "more_sources": {"en": "and {count} more in the spreadsheet", "es": "y {count} más en la hoja de cálculo"},
     "from_memory": {"en": "some of it recalled, not read anew", "es": "en parte citado de memoria, sin releer"},
@@ -138,7 +139,7 @@ def said(key: str, language: Language, **values: object) -> str:
     """A text of this room with its values.
 
     >>> said("more_lines", "en", count=3)
-    'And 3 more lines, those that need least; the spreadsheet has them all.'
+    'Here stand the lines that need most; the other 3 are in the spreadsheet.'
     """
     return WORDS[key][language].format(**values)
 

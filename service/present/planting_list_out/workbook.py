@@ -31,7 +31,7 @@ Told = Mapping[str, Any]
 Row = Mapping[str, Any]
 
 
-def write_workbook(told: Told, lines: Iterable[Told], report: ListReport, out: BinaryIO) -> None:
+def write_workbook(told: Told, lines: Iterable[Told], *, report: ListReport, out: BinaryIO) -> None:
     """Write the workbook of a told list into a file that can be written anywhere in."""
     options = {"constant_memory": True, "strings_to_formulas": False, "strings_to_urls": False, "in_memory": False}
     book = Workbook(out, options)
@@ -89,26 +89,26 @@ class _Writer:
             sheet.set_column(width + place, width + place, column.width)
         for place in range(width):
             own = headings[place] if place < len(headings) else ""
-            self.looks.text(sheet, 0, place, own or self.said("c_cell", number=place + 1), look="theirs")
+            self.looks.text(sheet, (0, place), own or self.said("c_cell", number=place + 1), look="theirs")
         for place, column in enumerate(OUR_COLUMNS):
-            self.looks.text(sheet, 0, width + place, self.said(column.heading), look="ours")
+            self.looks.text(sheet, (0, width + place), self.said(column.heading), look="ours")
         sheet.freeze_panes(1, 0)
 
     def row(self, sheet: Worksheet, number: int, cells: Sequence[str], row: Row) -> None:
         """One row: as it was written, and what we say to it."""
         for place, cell in enumerate(cells):
             if cell:
-                self.looks.text(sheet, number, place, cell, look="written")
+                self.looks.text(sheet, (number, place), cell, look="written")
         if "why" in row:
-            self.looks.text(sheet, number, len(cells), SKIPPED[row["why"]][self.language], look="skipped")
+            self.looks.text(sheet, (number, len(cells)), SKIPPED[row["why"]][self.language], look="skipped")
             return
         for place, column in enumerate(OUR_COLUMNS):
             value: Cell = column.value(row, self.language)
             look = row["verdict"] if column.heading == "c_verdict" else "said"
             if isinstance(value, str):
-                self.looks.text(sheet, number, len(cells) + place, value, look=look)
+                self.looks.text(sheet, (number, len(cells) + place), value, look=look)
             elif value is not None:
-                self.looks.number(sheet, number, len(cells) + place, value)
+                self.looks.number(sheet, (number, len(cells) + place), value)
 
     def said(self, key: str, **values: object) -> str:
         return said(key, self.language, **values)
