@@ -14,6 +14,7 @@ from service.api.list_keeping import ACCEPTED_HEADERS, PREFER_PARAMETER, asked_f
 from service.api.planting_list_asked import FORM, FORM_BODY, PlantingListAsked
 from service.api.planting_list_sent import sent_in_form, sent_in_json
 from service.api.planting_list_told import PlantingListTold
+from service.api.planting_list_written import ALSO_WRITTEN, in_the_wanted_format
 from service.domain.units import Language
 from service.present.planting_list import planting_list_advice
 from service.questions.planting_list import MoreLines, check_list
@@ -30,7 +31,10 @@ blueprint = Resource("planting-lists", "Will this list work here: a verdict for 
                  documented=("site.hardiness_zone", "site.chill_hours"))  # fmt: skip
 @blueprint.also_answers(202, schema=ListCheckTold, description="It is kept, and checked in its own time.",
                         headers=ACCEPTED_HEADERS)  # fmt: skip
-@blueprint.doc(requestBody={"content": {FORM: FORM_BODY}}, parameters=[PREFER_PARAMETER])  # type: ignore[untyped-decorator]
+@blueprint.also_answers(406, "NOT_ACCEPTABLE")
+@blueprint.doc(requestBody={"content": {FORM: FORM_BODY}}, parameters=[PREFER_PARAMETER],
+               responses={200: ALSO_WRITTEN})  # type: ignore[untyped-decorator]  # fmt: skip
+@in_the_wanted_format
 @keeps("planting-lists")
 def check_planting_list(asked: dict[str, Any] | None) -> dict[str, Any] | Response:
     """Check a planting list.
@@ -42,6 +46,10 @@ def check_planting_list(asked: dict[str, Any] | None) -> dict[str, Any] | Respon
     The answer says beside what was written what it was read as, gives each line a verdict, and looks at the list as a
     whole: pollination with the smallest addition that mends it, room with a sketch, the harvest through the season,
     disease, law, the order of planting, and the cheapest repair.
+
+    Ask by `Accept` for a workbook (`application/vnd.openxmlformats-officedocument.spreadsheetml.sheet`: the rows as
+    they were written with our columns beside them), a sheet of one or two pages to print (`application/pdf`), a text
+    (`text/plain`), a draft to answer a mail with (`message/rfc822`), or the drawings (`image/svg+xml`).
     """
     sent = sent_in_form() if asked is None else sent_in_json(asked)
     try:
