@@ -8,8 +8,9 @@ import flask
 from flask import Blueprint, Flask, Response, current_app, render_template, request
 from werkzeug.exceptions import NotFound
 
-from service.api.document import document_of
+from service.api.document import document_of, path_in_document
 from service.api.house import parts
+from service.api.kiosk_door import HEADER, OPEN
 from service.api.problems import SENTENCES
 from service.pages.docs import chapters, refusal, schemas
 from service.pages.form_fields import form_fields, words_in
@@ -119,6 +120,8 @@ def docs() -> str:
         schemas=schemas(document),
         problems=SENTENCES,
         refusal=refusal(document),
+        kiosk_header=HEADER,
+        kiosk_open={method: [path_in_document(one) for one in addresses] for method, addresses in OPEN.items()},
     )
 
 

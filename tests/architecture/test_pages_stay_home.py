@@ -25,7 +25,8 @@ def test_the_search_would_find_one(text: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "address", ["/", "/counter", "/shelf", "/shelf/new", "/docs", "/v1/crops", "/static/counter/main.mjs", "/nowhere"]
+    "address",
+    ["/", "/counter", "/kiosk", "/shelf", "/shelf/new", "/docs", "/v1/crops", "/static/counter/main.mjs", "/nowhere"],
 )
 def test_the_browser_is_told_to_load_nothing_from_elsewhere(client: FlaskClient, address: str) -> None:
     with client.get(address) as answer:
@@ -36,7 +37,7 @@ def test_the_browser_is_told_to_load_nothing_from_elsewhere(client: FlaskClient,
     assert answer.headers["X-Content-Type-Options"] == "nosniff"
 
 
-@pytest.mark.parametrize("address", ["/", "/counter", "/shelf", "/shelf/new", "/docs"])
+@pytest.mark.parametrize("address", ["/", "/counter", "/kiosk", "/shelf", "/shelf/new", "/docs"])
 def test_what_a_page_links_to_is_there(client: FlaskClient, address: str) -> None:
     page = client.get(address).text
     anchors = set(re.findall(r'id="([^"]+)"', page))

@@ -21,19 +21,19 @@ function start() {
 
 function showBar() {
   const other = language() === "en" ? "es" : "en";
-  fill(bar, visit.atStart() ? null : [button(t("kiosk.back"), visit.back, { class: "plain" }), button(t("kiosk.restart"), startOver, { class: "plain" })],
+  fill(bar, visit.atStart() ? null : [button(t("kiosk.back"), visit.back, { class: "plain" }), button(t("kiosk.restart"), visit.restart, { class: "plain" })],
     button(t("shell.other_language"), () => turn(other), { class: "plain turn", lang: other }));
   bar.setAttribute("aria-label", t("kiosk.bar"));
   document.title = t("kiosk.title");
 }
 
-// Nothing is remembered: the next customer finds the language of the device.
 async function turn(wanted) {
   const spoke = await speak(wanted).then(() => true, () => false);
   if (spoke) await visit.again();
 }
 
-async function startOver() {
+// Nothing is remembered: the next customer finds the language of the device, and a newer page where there is one.
+async function nextCustomer() {
   if (newer?.waiting) { newer.waiting.postMessage("let the new version in"); return; }
   if (language() !== first) await speak(first).catch(() => {});
   await visit.restart();
@@ -55,9 +55,9 @@ function closeDoors() {
   for (const way of ["contextmenu", "dragstart", "drop", "dragover"]) document.addEventListener(way, (event) => event.preventDefault());
 }
 
-const visit = openVisit(document.getElementById("content"), start, { changed: showBar });
+const visit = openVisit(document.getElementById("content"), start, { changed: showBar, done: () => nextCustomer() });
 await speak(first);
 await visit.again();
 closeDoors();
-watchIdle({ seconds: Number(document.body.dataset.idle), busy: () => !visit.atStart() || language() !== first, reset: startOver });
+watchIdle({ seconds: Number(document.body.dataset.idle), busy: () => !visit.atStart() || language() !== first, reset: nextCustomer });
 keepPage();

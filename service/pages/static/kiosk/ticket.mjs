@@ -19,7 +19,7 @@ function ticketScreen(cameFor, questions) {
       title: t("kiosk.ticket_title"),
       parts: [el("p", { class: "ticket" }, el("span", { class: "unseen" }, t("kiosk.ticket_number")), el("strong", {}, number)),
         el("p", { class: "line" }, mark("do"), t("kiosk.ticket_says")), el("p", { class: "line" }, mark("note"), t("kiosk.ticket_holds")),
-        el("p", { class: "forward" }, button(t("kiosk.done"), visit.restart, { class: "next" }))],
+        el("p", { class: "forward" }, button(t("kiosk.done"), visit.done, { class: "next" }))],
     };
   };
 }

@@ -46,9 +46,16 @@ function drawing(sign) {
   const place = el("span", { class: "drawn", "aria-hidden": "true" });
   if (sign) {
     send(`/v1/signs/${sign}/drawing`, { accept: "image/svg+xml" }).then((told) => told.text())
-      .then((text) => { const svg = foreign(text); svg.removeAttribute("role"); fill(place, svg); }, () => {});
+      .then((text) => fill(place, untitled(foreign(text))), () => {});
   }
   return place;
+}
+
+// The words beside it say what it shows, in the words of the question.
+function untitled(svg) {
+  svg.querySelector("title")?.remove();
+  svg.removeAttribute("role");
+  return svg;
 }
 
 async function questionOf({ crop, complaint, present = [], absent = [], cannot_tell: skipped = [] }) {

@@ -6,7 +6,7 @@ import { button, el, fill } from "../lib/dom.mjs";
 import { mark } from "../lib/marks.mjs";
 import { t } from "../lib/words.mjs";
 
-export function openVisit(place, first, { changed }) {
+export function openVisit(place, first, { changed, done }) {
   let trail = [first];
   let turn = 0;
 
@@ -44,6 +44,7 @@ export function openVisit(place, first, { changed }) {
     turnTo: (make) => { trail.splice(-1, 1, make); return show(); },
     back: () => { if (trail.length > 1) { trail.pop(); show(); } },
     restart: () => { trail = [first]; return show(); },
+    done,
     again: show,
     atStart: () => trail.length === 1,
   };
