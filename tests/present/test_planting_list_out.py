@@ -26,6 +26,7 @@ from service.present.planting_list import planting_list_advice
 from service.present.planting_list_out import FORMATS, Format, render, with_lines, write
 from service.present.planting_list_out.line_report import WEIGHTS
 from service.present.planting_list_out.needs_words import SPANISH
+from service.present.planting_list_out.report import list_report
 from service.present.planting_list_out.sheet import MOST_ROWS
 from service.present.planting_list_out.words import SEASONS, SKIPPED, WORDS
 from service.questions.planting_list import list_reader
@@ -244,6 +245,7 @@ def test_the_picture_shows_sketch_and_harvest(told: Told) -> None:
 def test_the_mail_is_a_draft_with_both_files(told: Told) -> None:
     mail = mail_of(told)
     assert (mail["X-Unsent"], mail["Subject"], mail["To"]) == ("1", "Your planting list", None)
+    assert mail["Content-Language"] == "en"
     files = {one.get_filename(): one for one in mail.iter_attachments()}
     assert set(files) == {"planting-list.pdf", "planting-list.xlsx"}
     assert len(PdfReader(io.BytesIO(files["planting-list.pdf"].get_content())).pages) <= 2
@@ -322,3 +324,20 @@ def test_what_is_asked_for_has_spanish_words(rulebook: Rulebook) -> None:
     names = vocabulary.testable("planting-list.line") | vocabulary.testable("planting-list.list")
     needs = {vocabulary.facts[name].needs for name in names if name in vocabulary.facts}
     assert {one for one in needs if one} <= set(SPANISH)
+
+
+def test_the_order_of_planting_is_that_of_the_mended_list(told: Told) -> None:
+    report = list_report(told, {line["line"]: line for line in told["answer"]["lines"]}, on=ON)
+    dropped = {line["line"] for line in told["answer"]["repair"]["lines"] if line["change"] == "drop"}
+    kept = {name["name"] for line in told["answer"]["repair"]["lines"] for name in line["cultivars"]}
+    gone = {name["name"] for line in told["answer"]["lines"] if line["line"] in dropped for name in line["read_as"]}
+    assert gone - kept
+    assert not any(name in words for words in report.order for name in gone - kept)
+
+
+def test_a_change_of_some_trees_of_a_line_says_how_many(told: Told) -> None:
+    report = list_report(told, {line["line"]: line for line in told["answer"]["lines"]}, on=ON)
+    changed = [line for line in told["answer"]["repair"]["lines"] if line["change"] != "keep"]
+    for line, words in zip(changed, report.changes, strict=False):
+        assert f"{line['trees']} × " in words
+        assert words.startswith(f"Line {line['line']}: ")

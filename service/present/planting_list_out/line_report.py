@@ -103,9 +103,9 @@ def names_of(line: Told) -> str:
     return " / ".join(name["name"] or name["written"] for name in line["read_as"]) or line["written"]
 
 
-def tree_words(tree: Told, language: Language, *, trees: int = 1) -> str:
-    """A tree to plant: how many of which name, on which root."""
+def tree_words(tree: Told, language: Language, *, trees: int | None = None) -> str:
+    """A tree to plant: how many, where that is to be said, of which name, on which root."""
     names = " / ".join(one["name"] for one in tree.get("cultivars", [tree]))
-    what = f"{trees} × {names}" if trees > 1 else names
+    what = names if trees is None else f"{trees} × {names}"
     root = tree["rootstock"] and tree["rootstock"]["name"]
     return said("on", language, what=what, root=root) if root else what

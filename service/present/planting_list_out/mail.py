@@ -40,13 +40,13 @@ def draft(answer: Mapping[str, Any], text: str, attached: Iterable[Attached]) ->
         message["To"] = Address(username=name, domain=domain)
     if head.get("message_id"):
         message["In-Reply-To"] = message["References"] = "".join(head["message_id"].split())
-    message["Content-Language"] = language
     words = [said(key, language) for key in ("greeting", "thanks")]
     ending = [said(key, language) for key in ("attached", "closing")]
     message.set_content("\n\n".join([*words, text.strip(), *ending]) + "\n", cte="quoted-printable")
     for file in attached:
         main, _, sub = file.media_type.partition("/")
         message.add_attachment(file.content, maintype=main, subtype=sub, filename=file.name)
+    message["Content-Language"] = language  # last, for attaching moves such headers into the first part
     return message.as_bytes()
 
 

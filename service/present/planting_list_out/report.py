@@ -152,10 +152,23 @@ class _Writer:
             what = tree_words(change, self.language, trees=change["trees"])
         return self.said(f"m_{change['change']}", line=change["line"], what=what, was=was)
 
+    def mended(self) -> dict[int, list[str]]:
+        """What grows on each line after the repair: none where it is left out."""
+        repair = self.answer["repair"] or {"lines": ()}
+        names: dict[int, list[str]] = {}
+        for change in repair["lines"]:
+            planted = [" / ".join(one["name"] for one in change["cultivars"])] if change["cultivars"] else []
+            names.setdefault(change["line"], []).extend(planted)
+        return names
+
     def order(self) -> Iterator[str]:
         """The names by the season in which they are planted, in the order of planting."""
+        mended = self.mended()
         for season, turns in groupby(self.answer["planting_order"], key=lambda turn: turn["season"]):
-            names = dict.fromkeys(" / ".join(turn["names"]) for turn in turns)
+            planted = (mended.get(turn["line"], [" / ".join(turn["names"])]) for turn in turns)
+            names = dict.fromkeys(name for of_line in planted for name in of_line)
+            if not names:
+                continue
             when = SEASONS[season][self.language] if season else ""
             yield self.said("order", season=when, names=", ".join(names)).removeprefix(": ")
 
