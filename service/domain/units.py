@@ -36,7 +36,7 @@ _WORDS: Mapping[str, Mapping[Language, tuple[str, str]]] = {
     "weeks": {"en": ("week", "weeks"), "es": ("semana", "semanas")},
     "months": {"en": ("month", "months"), "es": ("mes", "meses")},
     "years": {"en": ("year", "years"), "es": ("año", "años")},
-    "uses": {"en": ("use", "uses"), "es": ("uso", "usos")},
+    "uses": {"en": ("use", "uses"), "es": ("aplicación", "aplicaciones")},
     "zones": {"en": ("zone", "zones"), "es": ("zona", "zonas")},
     "points": {"en": ("point", "points"), "es": ("punto", "puntos")},
     "portions": {"en": ("chill portion", "chill portions"), "es": ("porción de frío", "porciones de frío")},
