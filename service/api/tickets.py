@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import json
+import re
 from collections.abc import Mapping
 from datetime import UTC, datetime
 from typing import Any
@@ -28,6 +29,7 @@ blueprint = Resource("tickets", "What a customer told at a kiosk, under a short 
 OF_KIOSKS = ("variety-suggestions", "thinning-plans", "pruning-plans", "season-plans", "diagnoses",
              "treatment-pointers")  # fmt: skip
 MOST_BYTES = 20_000
+_SHAPE = re.compile(r"[1-9][0-9]{2,5}")
 NOT_KEPT = ("keep", "language")
 _NUMBER = at_id("number", "Number of the ticket.", example="417")
 
@@ -108,7 +110,7 @@ def get_ticket(number: str) -> dict[str, Any]:
 
     At the counter, with the number that the customer calls out. A kiosk cannot open tickets.
     """
-    found = open_ticket(parts().database, number, now=datetime.now(UTC))
+    found = open_ticket(parts().database, number, now=datetime.now(UTC)) if _SHAPE.fullmatch(number) else None
     if found is None:
         raise NotFound("No ticket of today has this number.")
     return told(found)

@@ -11,7 +11,7 @@ from playwright.sync_api import Browser, Page, expect
 SIZES = {"portrait": (800, 1280), "landscape": (1280, 800), "phone": (360, 740), "phone on its side": (740, 360)}
 TO_TROUBLE = ("Something is wrong", "peach", "Leaves and shoots", "red, puckered peach leaves", "Yes")
 TO_TREE = ("My tree now", "peach", "Next", "Small fruit")
-TO_CHOICE = ("Choose a tree", "apple", re.compile("^Next"), re.compile("^A corner"), re.compile("^All day"))
+TO_CHOICE = ("Choose a tree", "apple", "Next", re.compile("^A corner"), re.compile("^All day"))
 WAYS = {"trouble": TO_TROUBLE, "tree": TO_TREE, "choice": TO_CHOICE}
 IDLE_S = 90
 
@@ -86,7 +86,7 @@ def test_choose_a_tree_tells_what_suits_near_the_store(kiosk: Page) -> None:
 
 
 def test_nobody_has_to_know_anything(kiosk: Page) -> None:
-    touch(kiosk, "Choose a tree", re.compile("^Next"), "I don’t know", "I don’t know")
+    touch(kiosk, "Choose a tree", "Any fruit", "I don’t know", "I don’t know")
     title(kiosk, "These suit")
     touch(kiosk, "Start over", "My tree now", "fig", "I don’t know", "I don’t know")
     title(kiosk, "Now: fig")
@@ -124,7 +124,7 @@ def test_all_three_ways_speak_spanish(kiosk: Page) -> None:
     title(kiosk, "Muy probable: lepra del duraznero")
     touch(kiosk, "Inicio", "Mi árbol ahora", "durazno", "Siguiente", "Fruta chica")
     title(kiosk, "Ahora: durazno")
-    touch(kiosk, "Inicio", "Elegir un árbol", "manzana", re.compile("^Siguiente"), "No lo sé", "No lo sé")
+    touch(kiosk, "Inicio", "Elegir un árbol", "manzana", "Siguiente", "No lo sé", "No lo sé")
     title(kiosk, "Estos van bien")
     touch(kiosk, "Preguntar en el mostrador")
     title(kiosk, "Diga este número en el mostrador")

@@ -17,7 +17,8 @@ export function chooseFruit() {
   const held = new Set();
   return async (visit) => ({
     title: t("kiosk.which_fruit"),
-    parts: [toggles(await crops(), held), next(() => visit.go(chooseRoom([...held])), t("kiosk.next_or_any"))],
+    parts: [toggles(await crops(), held), tiles([{ value: [], word: t("kiosk.any") }], (all) => visit.go(chooseRoom(all)), { kind: "few" }),
+      next(() => visit.go(chooseRoom([...held])))],
   });
 }
 
@@ -64,7 +65,7 @@ function suited(told) {
 function tree(one) {
   const { harvest, mature_height_ft: height } = one;
   const facts = [
-    harvest && t("kiosk.picked", { from: dayText(harvest.from), to: dayText(harvest.to) }),
+    harvest && t("kiosk.picked", { days: [...new Set([harvest.from, harvest.to])].map(dayText).join(" – ") }),
     height && t("kiosk.grows", { height: span(height, "ft") }),
     pollen(one.pollination),
   ];

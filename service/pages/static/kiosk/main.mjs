@@ -34,7 +34,7 @@ async function turn(wanted) {
 
 // Nothing is remembered: the next customer finds the language of the device, and a newer page where there is one.
 async function nextCustomer() {
-  if (newer?.waiting) { newer.waiting.postMessage("let the new version in"); return; }
+  newer?.waiting?.postMessage("let the new version in");
   if (language() !== first) await speak(first).catch(() => {});
   await visit.restart();
 }
