@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import Any, cast
 
 import flask
@@ -12,6 +13,7 @@ from service.api.document import document_of, path_in_document
 from service.api.house import parts
 from service.api.kiosk_door import HEADER, OPEN
 from service.api.problems import SENTENCES
+from service.pages.catalogue_words import words_known
 from service.pages.docs import chapters, refusal, schemas
 from service.pages.form_fields import form_fields, words_in
 from service.pages.label_form import label_form
@@ -76,6 +78,15 @@ def words(language: str) -> Response:
     return _told({**choice_words(words_in(_fields()), known), **page_words(known)})
 
 
+@blueprint.get("/words/catalogue/<language>.json")
+def catalogue_words(language: str) -> Response:
+    """The words with which the catalogue describes trees and troubles, for those who look something up."""
+    known = next((one for one in LANGUAGES if one == language), None)
+    if known is None:
+        raise NotFound("The pages speak en and es.")
+    return _told(choice_words(_words_of(parts().rulebook.digest), known))
+
+
 @blueprint.get("/fields.json")
 def fields() -> Response:
     """The fields of every question, for the forms of the pages."""
@@ -132,6 +143,13 @@ def openapi() -> Response:
     response.add_etag()
     response.headers["Cache-Control"] = "public, max-age=60"
     return cast(Response, response.make_conditional(flask.request))
+
+
+@lru_cache(maxsize=2)
+def _words_of(digest: str) -> frozenset[str]:
+    """The words of the catalogue, gathered once for each rulebook."""
+    assert digest == parts().rulebook.digest
+    return frozenset(words_known(parts().rulebook.catalogue))
 
 
 def _fields() -> dict[str, Any]:

@@ -1,13 +1,18 @@
 // What is known of one entry of the look-ups: facts as rows, each with who says so, and unknown left out.
 import { el, folded, list } from "../lib/dom.mjs";
-import { inOurs } from "../lib/known.mjs";
+import { inOurs, whateverIsKnown } from "../lib/known.mjs";
 import { mark, verdict } from "../lib/marks.mjs";
 import { cropName } from "../lib/names.mjs";
 import { span } from "../lib/units.mjs";
-import { choice, firstOf, number, t } from "../lib/words.mjs";
+import { choice, dayText, firstOf, number, t } from "../lib/words.mjs";
 import { signName } from "./evidence.mjs";
 
+const disorders = new Map((await whateverIsKnown("/v1/disorders")).map((one) => [one.id, one]));
 const UNITS = { hours: "unit.hours", portions: "unit.portions", percent: "unit.percent", years: "unit.years", days: "unit.days" };
+
+function disorderName(id) {
+  return disorders.has(id) ? inOurs(disorders.get(id)) : choice(id);
+}
 
 function rows(pairs) {
   return el("dl", { class: "label" }, pairs.filter(([, value]) => value && (!Array.isArray(value) || value.length)).map(([name, value]) =>
@@ -37,7 +42,18 @@ function ranged(value, unit, name) {
     const open = value.low === null ? "≤ " : value.high === null ? "≥ " : "";
     return `${open}${[...new Set(ends)].join("–")} ${name}`.trim();
   }
-  return Object.entries(value).map(([part, inner]) => `${choice(part)}: ${shown(inner)}`).join(", ");
+  if (value.amount) return [shown(value.amount, unit), value.model && `(${choice(value.model)})`].filter(Boolean).join(" ");
+  if (unit === "day_of_year") return days(value);
+  if (value.alleles) return value.alleles.join(" ");
+  const said = Object.entries(value).filter(([, inner]) => inner !== null);
+  return said.map(([part, inner]) => `${choice(part)}: ${shown(inner)}`).join(", ");
+}
+
+// A span of days of the year, by number.
+function days(value) {
+  const day = (count) => dayText(new Date(Date.UTC(2023, 0, count)).toISOString().slice(5, 10));
+  const ends = [value.from_day, value.to_day].filter((end) => typeof end === "number").map(day);
+  return [[...new Set(ends)].join(" – "), value.place && `(${value.place})`].filter(Boolean).join(" ");
 }
 
 function facts(one, skip = []) {
@@ -45,7 +61,7 @@ function facts(one, skip = []) {
 }
 
 export function cultivarEntry(one) {
-  const resistance = Object.entries(one.resistance ?? {}).map(([disease, told]) => [el("strong", {}, choice(disease)), ": ", fact(told)]);
+  const resistance = Object.entries(one.resistance ?? {}).map(([disease, told]) => [el("strong", {}, disorderName(disease)), ": ", fact(told)]);
   return [rows([["synonyms", one.synonyms.join(", ")], ...facts(one)]),
     resistance.length > 0 && folded(t("lookup.resistance"), list(resistance, (parts) => parts)), source(one)];
 }
@@ -69,7 +85,7 @@ export function disorderEntry(one) {
       ["stages", one.stages.map((stage) => choice(stage)).join(", ")], ["bring", inOurs(one.bring, "text")], ["sample", inOurs(one.sample.how, "text")]]),
     one.measures.length > 0 && [el("h4", {}, t("trouble.measures")), list(one.measures, ({ what }) => inOurs(what, "text"))],
     one.look_alikes.length > 0 && folded(t("lookup.look_alikes", { count: one.look_alikes.length }), list(one.look_alikes, (other) =>
-      [el("strong", {}, `${choice(other.disorder)}: `), inOurs(other.check, "text"), ` (${inOurs(other.this_shows, "text")} / ${inOurs(other.other_shows, "text")})`])),
+      [el("strong", {}, `${disorderName(other.disorder)}: `), inOurs(other.check, "text"), ` (${inOurs(other.this_shows, "text")} / ${inOurs(other.other_shows, "text")})`])),
     source(one)];
 }
 

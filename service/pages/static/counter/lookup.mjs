@@ -5,7 +5,7 @@ import { el, fill, folded, list } from "../lib/dom.mjs";
 import { inOurs } from "../lib/known.mjs";
 import { mark } from "../lib/marks.mjs";
 import { cropName } from "../lib/names.mjs";
-import { momentText, t } from "../lib/words.mjs";
+import { momentText, speakAlso, t } from "../lib/words.mjs";
 import { cultivarEntry, disorderEntry, labelEntry, rootstockEntry, signEntry } from "./entries.mjs";
 
 export const id = "lookup";
@@ -19,7 +19,8 @@ const KINDS = {
   labels: { path: "/v1/shelf-products", show: labelEntry, name: ({ id: shelf, label }) => label.product_name ?? shelf, here: true },
 };
 
-export function open(place, context) {
+export async function open(place, context) {
+  await speakAlso("catalogue");
   const typed = { kind: "cultivars", name: "", ...context.page.tasks.lookup };
   const found = el("div", { class: "found", tabindex: "-1" });
   const input = el("input", { id: "lookup-name", type: "search", autocomplete: "off", autocapitalize: "off", spellcheck: "false",

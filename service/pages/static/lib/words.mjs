@@ -19,10 +19,23 @@ export async function speak(wanted, { remember = false } = {}) {
   const told = await fetch(`/words/${wanted}.json`);
   if (!told.ok) throw new Error(`no words: ${told.status}`);
   words = await told.json();
+  further.clear();
   spoken = wanted;
   if (remember) local.set("language", wanted);
   document.documentElement.lang = wanted;
   for (const place of document.querySelectorAll("[data-t]")) place.textContent = t(place.dataset.t);
+}
+
+// Words that only some tasks need, in the language of the page; without a line the page does without them.
+const further = new Set();
+
+export async function speakAlso(path) {
+  const name = `${path}/${spoken}`;
+  if (further.has(name)) return;
+  const told = await fetch(`/words/${name}.json`).catch(() => null);
+  if (!told?.ok) return;
+  words = { ...await told.json(), ...words };
+  further.add(name);
 }
 
 export function has(key) {
