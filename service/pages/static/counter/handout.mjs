@@ -1,6 +1,6 @@
 // Something to take home: the answers of this visit on one page under an address that only the customer gets, with a
 // code for their phone, a PDF and their dates. It is made by the service, expires, and holds nothing that was typed.
-import { Away, Problem, json, lastAnswer } from "../lib/ask.mjs";
+import { Away, Problem, freshKey, json, lastAnswer } from "../lib/ask.mjs";
 import { button, el, fill } from "../lib/dom.mjs";
 import { mark, verdict } from "../lib/marks.mjs";
 import { dayText, language, t } from "../lib/words.mjs";
@@ -38,7 +38,7 @@ async function make(form, there, { state, fault, made }) {
   state.textContent = t("handout.making");
   const questions = there.filter(([task]) => tasks.includes(task)).map(([task, told]) => ({ question: NOUNS[task], asked: plain(told.asked) }));
   try {
-    const told = await json("/v1/hand-outs", { method: "POST", body: { questions, language: language() }, key: crypto.randomUUID() });
+    const told = await json("/v1/hand-outs", { method: "POST", body: { questions, language: language() }, key: freshKey() });
     fill(made, shown(told));
     made.focus({ preventScroll: true });
     made.scrollIntoView({ block: "start" });

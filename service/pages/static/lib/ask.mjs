@@ -75,7 +75,7 @@ export async function json(path, options) {
 // A question of a task. The answer carries `at`, when it came. Without a line it is held and Held is thrown.
 export async function question(path, body, { task }) {
   const asked = { language: language(), ...body };
-  const key = asked.keep ? crypto.randomUUID() : undefined;
+  const key = asked.keep ? freshKey() : undefined;
   const queued = { task, path, body: asked, key, at: Date.now() };
   try {
     const told = await answered(queued);
@@ -172,3 +172,8 @@ export async function reference(path) {
 window.addEventListener("online", () => { setLine(true); sendWaiting(); });
 window.addEventListener("offline", () => setLine(false));
 document.addEventListener("visibilitychange", () => { if (!document.hidden && queue().length) sendWaiting(); });
+
+// A key of its own for one thing to store. Browsers keep `randomUUID` from pages without TLS, and a store may have none.
+export function freshKey() {
+  return [...crypto.getRandomValues(new Uint8Array(16))].map((byte) => byte.toString(16).padStart(2, "0")).join("");
+}

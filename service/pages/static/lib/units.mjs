@@ -26,7 +26,8 @@ export function span(range, unit) {
   const ends = [...new Set([range?.low, range?.high].filter((end) => end !== null && end !== undefined))];
   if (!ends.length) return null;
   const si = ends.map((end) => inSi(end, unit));
-  return `${ends.map((end) => number(end)).join("–")} ${unit}${si[0] ? ` (${si.join("–")})` : ""}`;
+  const beside = si[0] && [...si.slice(0, -1).map((each) => each.split(" ")[0]), si.at(-1)].join("–");
+  return `${ends.map((end) => number(end)).join("–")} ${unit}${beside ? ` (${beside})` : ""}`;
 }
 
 // What was typed as a number in the wanted unit; text that is no number comes back as it is, for the service to refuse.
