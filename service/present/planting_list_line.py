@@ -16,6 +16,7 @@ from service.reasoning.rulebook import Rulebook
 
 _TOLD_ALWAYS = ("forbid", "set_aside", "advise", "caution", "mark_down")
 _FOR = 2
+_KEPT = 8_000
 
 
 def name_of(cultivar: str, rulebook: Rulebook) -> dict[str, str]:
@@ -33,6 +34,7 @@ class LineWriter:
 
     def __init__(self, rulebook: Rulebook, sentences: Sentences, advice: Advice, *, southern: bool) -> None:
         self._book, self._sentences, self._advice, self._southern = rulebook, sentences, advice, southern
+        self._reasons: dict[int, tuple[TreeHere, list[dict[str, Any]]]] = {}
 
     def line(self, checked: CheckedLine) -> dict[str, Any]:
         """The whole line."""
@@ -138,8 +140,18 @@ class LineWriter:
             "in_stock": name.judgement.facts.get("stock.quantity"),
             "short_by": name.short_by,
             "substitutes": [self._substitute(other) for other in name.substitutes],
-            "reasons": self._advice.reasons(_worth_telling(tree.conclusions)),
+            "reasons": self._reasons_of(tree),
         }
+
+    def _reasons_of(self, tree: TreeHere) -> list[dict[str, Any]]:
+        """What the variety question says of a tree; of many lines that ask for the same one it is written once."""
+        found = self._reasons.get(id(tree))
+        if found is None:
+            if len(self._reasons) >= _KEPT:
+                self._reasons.clear()
+            reasons = self._advice.reasons(_worth_telling(tree.conclusions))
+            found = self._reasons[id(tree)] = tree, reasons  # with the tree, so that no other gets its number
+        return found[1]
 
     def _harvest(self, tree: TreeHere) -> dict[str, Any] | None:
         window = tree.candidate.harvest

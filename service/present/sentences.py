@@ -28,6 +28,7 @@ _OF_DIAGNOSIS = (
     "quarantine.here", "quarantine.nursery",
 )  # fmt: skip  # facts whose values have a name of their own in the catalogue
 _CROPS = ("crop", "use.crop", "line.crop", "list.crops", "quarantine.crops")
+_KEPT = 20_000
 _AND: Mapping[Language, str] = {"en": "and", "es": "y"}
 _YES_NO: Mapping[Language, tuple[str, str]] = {"en": ("no", "yes"), "es": ("no", "sí")}
 _NOT_KNOWN: Mapping[Language, str] = {"en": "unknown", "es": "desconocido"}
@@ -59,6 +60,8 @@ class Sentences:
             return _NOT_KNOWN[self._language]
         written = self._written.get((name, value))
         if written is None:
+            if len(self._written) >= _KEPT:
+                self._written.clear()  # names in long lists are without end
             written = self._written[name, value] = self._value(self.fact(name), value)
         return written
 

@@ -107,11 +107,10 @@ class Rule:
     limits: Mapping[str, float] = field(default_factory=dict)
     placeholders: tuple[str, ...] = ()
     stratum: int = 0
+    tested: tuple[str, ...] = field(init=False, default=())  # the facts that `when` tests, in order, each once
 
-    @property
-    def tested(self) -> tuple[str, ...]:
-        """The facts that `when` tests, in order, each once."""
-        return tuple(dict.fromkeys(test.fact for test in self.when))
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "tested", tuple(dict.fromkeys(test.fact for test in self.when)))
 
     @property
     def reads(self) -> frozenset[str]:

@@ -59,7 +59,7 @@ class LineChecker:
         here = {name: value for name, value in self.here.place.facts.items() if name in self._testable}
         self._judge = matcher.sharing(LINE_RULES, here)
         self._place_facts = frozenset(here)
-        self._lasting: dict[int, dict[str, Value]] = {}
+        self._lasting: dict[int, tuple[TreeHere, dict[str, Value]]] = {}
         self._begin()
 
     def _begin(self) -> None:
@@ -138,8 +138,10 @@ class LineChecker:
 
     def _facts_of(self, tree: TreeHere) -> dict[str, Value]:
         """The lasting facts of a tree without those of the place, which all trees share."""
-        facts = self._lasting.get(id(tree))
-        if facts is None:
+        found = self._lasting.get(id(tree))
+        if found is None:
+            if len(self._lasting) >= _KEPT:
+                self._lasting.clear()
             facts = {name: value for name, value in tree.facts.items() if name not in self._place_facts}
-            self._lasting[id(tree)] = facts
-        return facts
+            found = self._lasting[id(tree)] = tree, facts  # with the tree, so that no other gets its number
+        return found[1]

@@ -38,6 +38,7 @@ _VERDICTS: Mapping[str, str] = {
     "variety.training": "training",
 }
 _STERILE = ("pollen_sterile",)
+_KEPT = 8_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,6 +104,8 @@ class TreesHere:
         """The cultivar on the root that is asked for, or else on the best one for the place."""
         tree = self._trees.get((cultivar, asked))
         if tree is None:
+            if len(self._trees) >= _KEPT:
+                self._trees.clear()  # a list of a million lines is no reason to hold as many trees
             tree = self._trees[cultivar, asked] = self._judged(cultivar, asked)
         return tree
 
