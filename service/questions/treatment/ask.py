@@ -11,7 +11,7 @@ from service.domain.label_use import Offered
 from service.questions.suggestion import Judges
 from service.questions.treatment.case_facts import case_facts
 from service.questions.treatment.product_facts import Products, directions_for
-from service.questions.treatment.question import Facts, JudgedProduct, TreatmentAnswer, TreatmentQuestion
+from service.questions.treatment.question import Facts, JudgedProduct, TreatmentAnswer, TreatmentQuestion, Waiting
 from service.questions.treatment.waiting import waiting_prohibitions
 from service.questions.treatment.windows import dates_of
 from service.questions.worth_asking import worth_asking
@@ -85,11 +85,16 @@ class _Way:
             direction=direction,
             facts=facts,
             judgement=judgement,
-            waiting=(*self.need_waiting, *waiting_prohibitions(judgement, self.rulebook)),
+            waiting=(*self.need_waiting, *self.waiting(judgement, told=bool(facts["product.label_told"]))),
             dates=dates_of(log, facts, self.rulebook),
             groups=tuple(sorted(self.products.substances.one_site_groups(record.actives, record))),
             barred=self.barred,
         )
+
+    def waiting(self, judgement: Judgement, *, told: bool) -> tuple[Waiting, ...]:
+        """What waits for a fact; of stock without its label a rule says that the container is read first, once."""
+        found = waiting_prohibitions(judgement, self.rulebook)
+        return found if told else tuple(one for one in found if not any(map(_of_label, one.facts)))
 
     def whole(self, judged: list[JudgedProduct]) -> Facts:
         """The facts of the answer as a whole."""
@@ -119,7 +124,7 @@ class _Way:
         """The facts worth asking for, each question once: first what keeps a product from being allowed."""
         left = [one for one in judged if one.verdict != "forbidden"]
         gating = (name for one in left for each in one.waiting if not each.left_to_user for name in each.facts)
-        cases = [{**self.facts, **one.facts} for one in left]
+        cases = [{**self.facts, **one.facts} for one in left if one.facts["product.label_told"]]
         others = worth_asking(cases, self.rulebook, (NEED_RULES, PRODUCT_RULES))
         more = worth_asking([self.facts], self.rulebook, (NEED_RULES,))
         by_question: dict[str | None, str] = {}
@@ -140,6 +145,10 @@ def _order(one: JudgedProduct) -> tuple[int, bool, int, int, int, str]:
         _RATINGS.index(low),
         one.offered.id,
     )
+
+
+def _of_label(fact: str) -> bool:
+    return fact.startswith("product.")
 
 
 def _gathered(products: list[JudgedProduct], fact: str) -> tuple[str, ...]:
