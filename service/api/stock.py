@@ -56,7 +56,10 @@ class CountBasedOn(AskedInQuery):
 @blueprint.answers(StockListTold)
 @blueprint.also_answers(*AWAY)
 def list_stock(asked: dict[str, Any]) -> dict[str, Any]:
-    """List the trees in stock."""
+    """List the trees in stock.
+
+    A stock in which nothing was ever entered is not known, and planting lists are then checked without it.
+    """
     crop = known_crop(asked["crop"]) if asked.get("crop") else None
     told = [_told(kept) for kept in kept_stock(parts().database)]
     chosen = [
@@ -98,7 +101,10 @@ def add_to_stock(asked: dict[str, Any]) -> Response:
 @blueprint.also_answers(404, "NOT_FOUND")
 @blueprint.also_answers(*AWAY)
 def get_stock(entry: str) -> dict[str, Any]:
-    """Show one entry of the stock."""
+    """Show one entry of the stock.
+
+    Its `version` goes with a change as `based_on`, so that two people who count at once learn of each other.
+    """
     return _told(_there(entry))
 
 

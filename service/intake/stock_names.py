@@ -26,7 +26,7 @@ class StockNames:
         faults: list[tuple[str, str]] = []
         cultivar, rootstock = self.settled(plain, faults)
         if plain.get("price") is None and plain.get("currency") is not None:
-            faults.append(("/price", "A currency stands here without a price."))
+            faults.append(("/currency", "A currency stands here without a price."))
         if faults or cultivar is None:
             raise NotUnderstood(*faults)
         return StockItem(

@@ -186,7 +186,7 @@ def test_json_tells_its_faults_at_the_entry(client: FlaskClient) -> None:
     entries = [GALA, {**GALA, "cultivar": "Galla"}, {**GALA, "id": "X", "price": None}]
     told = client.post(IMPORTS, json={"entries": entries})
     assert [one["pointer"] for one in (told.json or {})["errors"]] == [
-        "/entries/1/id", "/entries/1/cultivar", "/entries/2/price",
+        "/entries/1/id", "/entries/1/cultivar", "/entries/2/currency",
     ]  # fmt: skip
 
 

@@ -341,3 +341,13 @@ def test_a_change_of_some_trees_of_a_line_says_how_many(told: Told) -> None:
     for line, words in zip(changed, report.changes, strict=False):
         assert f"{line['trees']} × " in words
         assert words.startswith(f"Line {line['line']}: ")
+
+
+def test_more_rows_than_a_sheet_holds_go_on_on_the_next(told: Told, monkeypatch: pytest.MonkeyPatch) -> None:
+    whole = cells(book_of(told), "list.csv")
+    monkeypatch.setattr("service.present.planting_list_out.workbook.MOST_ROWS", 4)
+    book = book_of(told)
+    names = [name for name in book.sheetnames if name.startswith("list.csv")]
+    assert names == ["list.csv", "list.csv 2", "list.csv 3"]
+    assert [cells(book, name)[0] for name in names] == [whole[0]] * 3
+    assert [row for name in names for row in cells(book, name)[1:]] == whole[1:]

@@ -25,6 +25,7 @@ from service.present.planting_list_out.sheet_names import SheetNames
 from service.present.planting_list_out.summary_sheet import write_mended, write_summary
 from service.present.planting_list_out.words import SKIPPED, said
 
+MOST_ROWS = 1_048_575  # below our headings
 _LOOKED_AT = 1_000
 _WIDEST = 32
 Told = Mapping[str, Any]
@@ -62,17 +63,22 @@ class _Writer:
         return self.sources.get(_place(row), len(self.sources)), row["row"]
 
     def sheet(self, place: tuple[str | None, ...], rows: Iterator[Row]) -> None:
-        """The rows of one place, theirs on the left and ours on the right."""
+        """The rows of one place, on more than one sheet where they are more than a sheet holds."""
         headings = self.headings(place)
         first = list(islice(rows, _LOOKED_AT))
         width = max(1, len(headings), *(len(row["cells"]) for row in first))
-        sheet = self.book.add_worksheet(self.names.take(_named(place) or said("s_list", self.language)))
+        if headings and first[0]["cells"] == headings:
+            del first[0]  # they stand in our first row
+        left = chain(first, rows)
+        for row in left:
+            name = self.names.take(_named(place) or self.said("s_list"))
+            self.part(self.book.add_worksheet(name), chain([row], islice(left, MOST_ROWS - 1)), headings, width=width)
+
+    def part(self, sheet: Worksheet, rows: Iterable[Row], headings: Sequence[str], *, width: int) -> None:
+        """So many rows as go on a sheet, theirs on the left and ours on the right."""
         self.begin(sheet, headings, width)
         number = 0
-        for row in chain(first, rows):
-            if number == 0 and headings and row["cells"] == headings:
-                continue  # they stand in our first row
-            number += 1
+        for number, row in enumerate(rows, 1):
             self.row(sheet, number, _fitted(row["cells"], width), row)
         sheet.autofilter(0, 0, number, width + len(OUR_COLUMNS) - 1)
         sheet.ignore_errors({"number_stored_as_text": f"A1:{_letter(width)}{number + 1}"})
