@@ -15,11 +15,13 @@ from service.api.list_checks_told import (
     LinesAsked,
     ListChecksTold,
     ListCheckTold,
+    ResultAsked,
     progress_told,
 )
 from service.api.list_events import Streams, mark_of
 from service.api.list_result import result_of
 from service.api.paging import USUAL, PageAsked, after_of, cursor_after
+from service.api.planting_list_written import ALSO_WRITTEN, format_wanted
 from service.api.planting_lists import ADVICE
 from service.domain.errors import NotUnderstood
 from service.domain.list_batch import Progress
@@ -136,21 +138,24 @@ def page_checked_lines(query: dict[str, Any], planting_list: str) -> dict[str, A
 
 
 @blueprint.route("/planting-lists/<planting_list>/result", parameters=[LIST])
+@blueprint.asks_in_query(ResultAsked)
 @blueprint.answers(ADVICE)
 @blueprint.also_answers(404, "NOT_FOUND")
+@blueprint.also_answers(406, "NOT_ACCEPTABLE")
 @blueprint.also_answers(409, "CONFLICT")
 @blueprint.also_answers(503, "SERVICE_UNAVAILABLE")
-def get_list_result(planting_list: str) -> Response:
+@blueprint.doc(responses={200: ALSO_WRITTEN})  # type: ignore[untyped-decorator]
+def get_list_result(query: dict[str, Any], planting_list: str) -> Response:
     """Download what a kept planting list came to.
 
     The same as the answer on a list that is checked at once. A list of more than 500 lines has no sketch, chart,
     addition and repair, and its conclusions on lines stand as findings at each line alone. Before the check is done
-    this is a conflict.
+    this is a conflict. It comes in the format that is accepted (`Accept`) or named in the address.
     """
     progress = _known(planting_list)
     if progress.state != "done":
         raise Conflict(f"The check of this list is not done; it is {progress.state}.")
-    return result_of(progress)
+    return result_of(progress, query.get("format") or format_wanted())
 
 
 def _known(planting_list: str) -> Progress:

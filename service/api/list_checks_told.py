@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from service.api.fields import Told, choice, list_of, nested, text, whole
+from service.api.fields import AskedInQuery, Told, choice, list_of, nested, text, whole
 from service.api.paging import PageAsked
 from service.api.planting_list_line_told import ListLineTold
 from service.api.planting_list_told import LIST_VERDICTS, VerdictCountsTold
 from service.api.problems import FaultTold
 from service.domain.list_batch import STATES, Progress
+from service.present.planting_list_out import FORMATS
 
 ID = "c0a9e1d24f7b4f0e8d5a6b7c8d9e0f1a"
 
@@ -57,6 +58,12 @@ class CheckedLinesTold(Told):
 
 class LinesAsked(PageAsked):
     """Which lines."""
+
+
+class ResultAsked(AskedInQuery):
+    """In which format."""
+
+    format = choice("Format of the result; by Accept when left out.", values=FORMATS)
 
 
 def progress_told(progress: Progress) -> dict[str, object]:
