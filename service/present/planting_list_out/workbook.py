@@ -79,7 +79,7 @@ class _Writer:
         self.begin(sheet, headings, width)
         number = 0
         for number, row in enumerate(rows, 1):
-            self.row(sheet, number, _fitted(row["cells"], width), row)
+            self.row(sheet, number, row, width=width)
         sheet.autofilter(0, 0, number, width + len(OUR_COLUMNS) - 1)
         sheet.ignore_errors({"number_stored_as_text": f"A1:{_letter(width)}{number + 1}"})
 
@@ -100,21 +100,21 @@ class _Writer:
             self.looks.text(sheet, (0, width + place), self.said(column.heading), look="ours")
         sheet.freeze_panes(1, 0)
 
-    def row(self, sheet: Worksheet, number: int, cells: Sequence[str], row: Row) -> None:
+    def row(self, sheet: Worksheet, number: int, row: Row, *, width: int) -> None:
         """One row: as it was written, and what we say to it."""
-        for place, cell in enumerate(cells):
+        for place, cell in enumerate(_fitted(row["cells"], width)):
             if cell:
                 self.looks.text(sheet, (number, place), cell, look="written")
         if "why" in row:
-            self.looks.text(sheet, (number, len(cells)), SKIPPED[row["why"]][self.language], look="skipped")
+            self.looks.text(sheet, (number, width), SKIPPED[row["why"]][self.language], look="skipped")
             return
         for place, column in enumerate(OUR_COLUMNS):
             value: Cell = column.value(row, self.language)
             look = row["verdict"] if column.heading == "c_verdict" else "said"
             if isinstance(value, str):
-                self.looks.text(sheet, (number, len(cells) + place), value, look=look)
+                self.looks.text(sheet, (number, width + place), value, look=look)
             elif value is not None:
-                self.looks.number(sheet, (number, len(cells) + place), value)
+                self.looks.number(sheet, (number, width + place), value)
 
     def said(self, key: str, **values: object) -> str:
         return said(key, self.language, **values)
