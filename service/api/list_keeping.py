@@ -46,7 +46,7 @@ def kept_for_later(sent: ListSent) -> Response:
         if list_id is None:
             counted = sent.counted()
             sent.content.seek(0)
-            list_id = keep_list(database, counted, pieces_of(sent.content), asking)
+            list_id = keep_list(database, counted, pieces_of(sent.content), asking=asking)
     except KeyUsedOtherwise as fault:
         raise NotUnderstood((f"/{HEADER}", str(fault))) from None
     progress = progress_of(database, list_id)

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import IO, Any
 
 from service.domain.checked_list import VERDICTS, Verdict, worst
+from service.domain.errors import NotUnderstood
 from service.domain.list_batch import Part, SentList, counted
 from service.intake.planting_list import lines_expected
 from service.present.planting_list_parts import Desk, ListInParts, unpacked
@@ -69,16 +70,24 @@ def expected_in(path: Path) -> int | None:
         return lines_expected(content)
 
 
-def check_file(path: Path, place: ListPlace, desk: Desk, on: Callable[[int], None]) -> CheckedFile:
+def check_file(path: Path, place: ListPlace, desk: Desk, *, on: Callable[[int], None]) -> CheckedFile:
     """Check the list in a file; `on` is told how many lines were done each time some are."""
-    parts, tallies, verdicts = PartsAside(), list[Mapping[str, Any]](), ""
-    with path.open("rb") as content:
-        stream = stream_of(SentList("file", {}, path.name), content, list_reader(desk.rulebook))
-        checking = ListInParts(stream, place, desk)
-        for part in checking.parts():
-            parts.add(part)
-            tallies.append(part.tally)
-            verdicts += part.verdicts
-            on(part.lines)
-        told, verdict = checking.whole(tallies)
-    return CheckedFile(path, told, verdict, counted(verdicts), parts)
+    parts = PartsAside()
+    try:
+        with path.open("rb") as content:
+            stream = stream_of(SentList("file", {}, path.name), content, list_reader(desk.rulebook))
+            return _checked(path, ListInParts(stream, place, desk), parts, on)
+    except NotUnderstood:
+        parts.close()
+        raise
+
+
+def _checked(path: Path, checking: ListInParts, parts: PartsAside, on: Callable[[int], None]) -> CheckedFile:
+    tallies, verdicts = list[Mapping[str, Any]](), list[str]()
+    for part in checking.parts():
+        parts.add(part)
+        tallies.append(part.tally)
+        verdicts.append(part.verdicts)
+        on(part.lines)
+    told, verdict = checking.whole(tallies)
+    return CheckedFile(path, told, verdict, counted("".join(verdicts)), parts)

@@ -14,7 +14,7 @@ from flask import Flask
 
 from service.api.planting_list_asked import place_of, read_terms
 from service.domain.errors import NotUnderstood
-from service.domain.list_batch import Part, Work
+from service.domain.list_batch import ListEnd, Part, Work
 from service.domain.units import Language
 from service.parts import Parts
 from service.present.planting_list_parts import Desk, ListInParts, packed
@@ -85,7 +85,8 @@ class _Check:
             last = self._all_but_last(checking)
             whole = list(patiently(lambda: list(tallies(self.database, self.work.check_id))))
             told, verdict = checking.whole([*whole, *([] if last is None else [last.tally])])
-            patiently(lambda: finish(self.database, self.work, packed(told), list_verdict=verdict, last=last))
+            end = ListEnd(packed(told), verdict, last)
+            patiently(lambda: finish(self.database, self.work, end))
         log.info("list checked", check=self.work.check_id, attempt=self.work.attempt, verdict=verdict)
 
     def _copied(self, file: IO[bytes]) -> None:

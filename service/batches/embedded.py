@@ -15,6 +15,7 @@ import structlog
 from flask import Flask
 
 from service.batches.checking import Stopped, check
+from service.domain.list_batch import Lease
 from service.parts import Parts
 from service.storage.database import DatabaseAway
 from service.storage.leases import give_back_lease, take_lease
@@ -36,7 +37,7 @@ class EmbeddedWorker:
     def __init__(self, app: Flask, beat_s: float = BEAT_S) -> None:
         parts: Parts = app.extensions["fruitwright"]
         self._app, self._database, self.beat_s = app, parts.database, beat_s
-        self._holder = f"{os.getpid()}-{uuid.uuid4().hex[:12]}"
+        self._lease = Lease(LEASE, f"{os.getpid()}-{uuid.uuid4().hex[:12]}", 3 * beat_s)
         self._stop, self._lost = threading.Event(), threading.Event()
         self._thread = threading.Thread(target=self.run, name="planting lists", daemon=True)
 
@@ -80,13 +81,15 @@ class EmbeddedWorker:
             self._stop.wait(LOOKS_S)
             return True
         self._lost.clear()
-        with _Renewing(self):
-            check(self._app, check_id, lambda: self._stop.is_set() or self._lost.is_set())
-        give_back_lease(self._database, LEASE, self._holder)
+        try:
+            with _Renewing(self):
+                check(self._app, check_id, lambda: self._stop.is_set() or self._lost.is_set())
+        finally:
+            give_back_lease(self._database, self._lease)
         return True
 
     def _leased(self) -> bool:
-        return take_lease(self._database, LEASE, self._holder, now_s=time.time(), seconds=3 * self.beat_s)
+        return take_lease(self._database, self._lease, now_s=time.time())
 
     def renew(self) -> None:
         """Keep the lease; where another has it now, what is being checked is left to them."""

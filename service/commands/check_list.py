@@ -94,7 +94,7 @@ class _Run:
             bar.update(step)
 
         try:
-            checked = check_file(path, self.place, self.desk, on)
+            checked = check_file(path, self.place, self.desk, on=on)
         except NotUnderstood as fault:
             self.unread = True
             click.echo(f"{path}: {'; '.join(detail for _, detail in fault.faults)}.", err=True)

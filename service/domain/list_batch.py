@@ -94,6 +94,24 @@ class Part:
     told: bytes = field(repr=False)
 
 
+@dataclass(frozen=True, slots=True)
+class ListEnd:
+    """What ends a check: what is told of the list as a whole, packed, its verdict, and its last part."""
+
+    told: bytes = field(repr=False)
+    verdict: str
+    last: Part | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Lease:
+    """The right to do some work alone, for a while: what work it is, and who does it."""
+
+    name: str
+    holder: str
+    seconds: float
+
+
 def letters(verdicts: list[Verdict]) -> str:
     """Verdicts, a letter for each.
 

@@ -4,24 +4,26 @@ from __future__ import annotations
 
 from sqlalchemy import delete
 
+from service.domain.list_batch import Lease
 from service.storage.database import Database
 from service.storage.tables import LeaseRow
 
 
-def take_lease(database: Database, name: str, holder: str, *, now_s: float, seconds: float) -> bool:
+def take_lease(database: Database, lease: Lease, *, now_s: float) -> bool:
     """Take the lease or renew it; False while another holds it. The clock is that of the machine."""
     with database.writing() as session:
-        row = session.get(LeaseRow, name, with_for_update=True)
+        row = session.get(LeaseRow, lease.name, with_for_update=True)
+        until_ms = round(1000 * (now_s + lease.seconds))
         if row is None:
-            session.add(LeaseRow(name=name, holder=holder, until_ms=round(1000 * (now_s + seconds))))
+            session.add(LeaseRow(name=lease.name, holder=lease.holder, until_ms=until_ms))
             return True
-        if row.holder != holder and row.until_ms > 1000 * now_s:
+        if row.holder != lease.holder and row.until_ms > 1000 * now_s:
             return False
-        row.holder, row.until_ms = holder, round(1000 * (now_s + seconds))
+        row.holder, row.until_ms = lease.holder, until_ms
         return True
 
 
-def give_back_lease(database: Database, name: str, holder: str) -> None:
+def give_back_lease(database: Database, lease: Lease) -> None:
     """Let another take it at once."""
     with database.writing() as session:
-        session.execute(delete(LeaseRow).where(LeaseRow.name == name, LeaseRow.holder == holder))
+        session.execute(delete(LeaseRow).where(LeaseRow.name == lease.name, LeaseRow.holder == lease.holder))

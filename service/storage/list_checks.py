@@ -14,7 +14,7 @@ from typing import Any
 from sqlalchemy import delete, select
 from sqlalchemy.orm import Session
 
-from service.domain.list_batch import Part, SentList, Work, counted, differing
+from service.domain.list_batch import ListEnd, Part, SentList, Work, counted, differing
 from service.storage.database import Database
 from service.storage.planting_lists import now_text
 from service.storage.tables import ListCheckRow, ListPartRow, PlantingListRow
@@ -62,13 +62,13 @@ def add_part(database: Database, work: Work, part: Part) -> None:
         _add(session, _held(session, work), part)
 
 
-def finish(database: Database, work: Work, told: bytes, *, list_verdict: str, last: Part | None = None) -> None:
-    """End the check with what is told of the whole list, and with its last part where one is given."""
+def finish(database: Database, work: Work, end: ListEnd) -> None:
+    """End the check with what is told of the whole list, and with its last part."""
     with database.writing() as session:
         row = _held(session, work)
-        if last is not None:
-            _add(session, row, last)
-        row.told, row.list_verdict, row.stuck = told, list_verdict, 0
+        if end.last is not None:
+            _add(session, row, end.last)
+        row.told, row.list_verdict, row.stuck = end.told, end.verdict, 0
         row.changed_lines = _changed(session, row)
         _end(row, "done")
         older = (ListCheckRow.list_id == row.list_id) & (ListCheckRow.number < row.number - 1)

@@ -21,7 +21,7 @@ from service.storage.tables import ListCheckRow, ListPieceRow, PlantingListRow
 PIECE_BYTES = 1024 * 1024
 
 
-def keep_list(database: Database, sent: SentList, content: Iterable[bytes], asking: Asking) -> str:
+def keep_list(database: Database, sent: SentList, content: Iterable[bytes], *, asking: Asking) -> str:
     """Store a list together with its first check, which is in the queue then; the id of the list.
 
     When another request with the same key was faster, the id is that of its list.

@@ -40,7 +40,7 @@ def rows(count: int) -> bytes:
 def keep(database: Database, content: bytes, *, key: str | None = None, digest: str = "") -> str:
     """Keep a list as the API does; its id."""
     sent = SentList("file", TERMS, "list.csv", content.count(b"\n"))
-    return keep_list(database, sent, pieces_of(io.BytesIO(content)), Asking(key, digest))
+    return keep_list(database, sent, pieces_of(io.BytesIO(content)), asking=Asking(key, digest))
 
 
 def undisturbed(app: Flask, content: bytes) -> list[dict[str, Any]]:

@@ -103,7 +103,7 @@ def check(path: Path, parts: Parts) -> tuple[int, int]:
 def keep(database: Database, path: Path) -> str:
     """Keep a list as the API does."""
     with path.open("rb") as file:
-        return keep_list(database, SentList("file", TERMS, path.name), pieces_of(file), Asking())
+        return keep_list(database, SentList("file", TERMS, path.name), pieces_of(file), asking=Asking())
 
 
 def measure(rows: int, *, stored: bool) -> dict[str, float]:

@@ -9,7 +9,7 @@ from concurrent.futures import ThreadPoolExecutor
 import pytest
 from sqlalchemy import func, select, text
 
-from service.domain.list_batch import Asking, Part, SentList, Work
+from service.domain.list_batch import Asking, Lease, ListEnd, Part, SentList, Work
 from service.storage.consultations import KeyUsedOtherwise
 from service.storage.database import Database
 from service.storage.leases import give_back_lease, take_lease
@@ -42,7 +42,7 @@ SENT = SentList("file", {"site": {"hardiness_zone": "7b"}}, "list.csv", 4)
 
 
 def kept(database: Database, key: str | None = None, digest: str = "d") -> str:
-    return keep_list(database, SENT, [b"Gala\nLiberty\n"], Asking(key, digest))
+    return keep_list(database, SENT, [b"Gala\nLiberty\n"], asking=Asking(key, digest))
 
 
 def check_of(database: Database, list_id: str) -> str:
@@ -82,7 +82,7 @@ def put_into_the_queue_and_break_off(database: Database) -> None:
 
 def done(database: Database, list_id: str, verdicts: str, rulebook: str = "a") -> None:
     work = taken(database, list_id, rulebook)
-    finish(database, work, b"whole", list_verdict="passes", last=part(0, verdicts))
+    finish(database, work, ListEnd(b"whole", "passes", part(0, verdicts)))
 
 
 def test_a_list_stands_with_its_check_in_the_queue(database: Database) -> None:
@@ -96,7 +96,7 @@ def test_a_list_stands_with_its_check_in_the_queue(database: Database) -> None:
 
 def test_what_was_sent_comes_back_as_it_was_however_long(database: Database) -> None:
     content = bytes(range(256)) * (PIECE_BYTES // 100)
-    list_id = keep_list(database, SENT, pieces_of(io.BytesIO(content)), Asking())
+    list_id = keep_list(database, SENT, pieces_of(io.BytesIO(content)), asking=Asking())
     into = io.BytesIO()
     copy_content(database, list_id, into)
     assert into.getvalue() == content
@@ -108,7 +108,7 @@ def test_when_the_list_is_not_stored_there_is_no_job_either(database: Database) 
         raise ConnectionError
 
     with pytest.raises(ConnectionError):
-        keep_list(database, SENT, breaks_off(), Asking())
+        keep_list(database, SENT, breaks_off(), asking=Asking())
     with pytest.raises(ConnectionError):
         put_into_the_queue_and_break_off(database)
     assert rows_of(database, PlantingListRow) == rows_of(database, ListCheckRow) == 0
@@ -140,7 +140,7 @@ def test_parts_are_counted_as_they_are_written(database: Database) -> None:
     assert progress is not None
     assert (progress.state, progress.lines_done, progress.verdicts["fits"]) == ("running", 3, 2)
     assert told_of(database, work.check_id) is None
-    finish(database, work, b"whole", list_verdict="passes_with_care", last=part(1))
+    finish(database, work, ListEnd(b"whole", "passes_with_care", part(1)))
     progress = progress_of(database, list_id)
     assert progress is not None
     assert (progress.state, progress.lines_done, progress.lines_expected) == ("done", 5, 5)
@@ -158,7 +158,7 @@ def test_only_the_one_who_took_it_last_may_write(database: Database) -> None:
     assert (second.parts_done, second.lines_done) == (1, 2)
     for act in (
         lambda: add_part(database, first, part(1)),
-        lambda: finish(database, first, b"", list_verdict="passes"),
+        lambda: finish(database, first, ListEnd(b"", "passes")),
         lambda: fail(database, first, [("/file", "unread")]),
         lambda: put_back(database, first),
     ):
@@ -309,13 +309,14 @@ def test_lists_come_in_the_order_of_their_ids(database: Database) -> None:
 
 
 def test_a_lease_is_held_by_one_until_it_runs_out(database: Database) -> None:
-    assert take_lease(database, "lists", "one", now_s=100.0, seconds=15.0)
-    assert not take_lease(database, "lists", "two", now_s=114.0, seconds=15.0)
-    assert take_lease(database, "lists", "one", now_s=110.0, seconds=15.0)
-    assert not take_lease(database, "lists", "two", now_s=124.0, seconds=15.0)
-    assert take_lease(database, "lists", "two", now_s=126.0, seconds=15.0)
-    assert not take_lease(database, "lists", "one", now_s=127.0, seconds=15.0)
-    give_back_lease(database, "lists", "one")
-    assert not take_lease(database, "lists", "one", now_s=127.0, seconds=15.0)
-    give_back_lease(database, "lists", "two")
-    assert take_lease(database, "lists", "one", now_s=127.0, seconds=15.0)
+    one, two = Lease("lists", "one", 15.0), Lease("lists", "two", 15.0)
+    assert take_lease(database, one, now_s=100.0)
+    assert not take_lease(database, two, now_s=114.0)
+    assert take_lease(database, one, now_s=110.0)
+    assert not take_lease(database, two, now_s=124.0)
+    assert take_lease(database, two, now_s=126.0)
+    assert not take_lease(database, one, now_s=127.0)
+    give_back_lease(database, one)
+    assert not take_lease(database, one, now_s=127.0)
+    give_back_lease(database, two)
+    assert take_lease(database, one, now_s=127.0)
