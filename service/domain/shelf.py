@@ -9,7 +9,7 @@ from service.domain.label import LabelRecord
 
 @dataclass(frozen=True, slots=True)
 class ShelfProduct:
-    """One product in one version; times are UTC text. `versions` counts all, `withdrawn_at` None: it is on the shelf."""
+    """One product in one version; times are UTC text. `versions` counts all, `withdrawn_at` None: on the shelf."""
 
     id: str
     version: int
