@@ -20,8 +20,8 @@ Why = Literal["heading", "crop_heading", "total", "comment", "empty_of_trees"]
 Mark = Literal[
     "several_on_one_tree", "several_names", "no_name", "crop_only", "crop_from_heading", "crop_from_column",
     "crop_from_rootstock", "crop_from_list", "crop_not_known", "crop_and_name_disagree", "quantity_not_read",
-    "quantity_is_zero", "quantity_in_two_places", "rootstock_not_recognised", "rootstock_of_another_crop", "size_not_read",
-    "price_not_read", "formula", "cut_short",
+    "quantity_is_zero", "quantity_in_two_places", "rootstock_not_recognised", "rootstock_of_another_crop",
+    "size_not_read", "price_not_read", "formula", "cut_short",
 ]  # fmt: skip
 MARKS: tuple[Mark, ...] = get_args(Mark)
 
