@@ -33,7 +33,16 @@ blueprint = Resource("list-checks", "Planting lists that are checked in their ow
 LIST = at_id("planting_list", "Id of the list.", example=ID)
 EVENTS = "text/event-stream"
 MOST_STREAMS = 2  # each holds a thread of the web server, which has four where nobody says otherwise
-EXAMPLE = 'id: 1.running.1500\nevent: progress\ndata: {"state": "running", "lines_done": 1500}\n\n'
+EXAMPLE = {"id": "1.running.1500", "event": "progress", "data": '{"state": "running", "lines_done": 1500}'}
+ONE_EVENT = {
+    "type": "object",
+    "properties": {
+        "id": {"type": "string", "description": "What Last-Event-ID brings back."},
+        "event": {"type": "string", "enum": ["progress", "ended"]},
+        "data": {"type": "string", "contentMediaType": "application/json", "description": "As GET of the list."},
+        "retry": {"type": "string", "description": "Milliseconds after which to come back."},
+    },
+}
 streams = Streams(MOST_STREAMS)
 
 
@@ -100,7 +109,7 @@ def cancel_list_check(planting_list: str) -> dict[str, Any]:
 
 @blueprint.route("/planting-lists/<planting_list>/events", parameters=[LIST])
 @blueprint.response(
-    200, {"type": "string"}, content_type=EVENTS, description="Progress until the check ends.", example=EXAMPLE
+    200, ONE_EVENT, content_type=EVENTS, description="Progress until the check ends, event by event.", example=EXAMPLE
 )  # type: ignore[untyped-decorator]
 @blueprint.also_answers(204, description="You have seen how it ended (Last-Event-ID).")
 @blueprint.also_answers(404, "NOT_FOUND")
