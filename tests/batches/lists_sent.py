@@ -27,7 +27,7 @@ from service.storage.planting_lists import keep_list, pieces_of
 
 TERMS = {"site": {"hardiness_zone": "7b", "chill_hours": 900}}
 NAMES = ("Honeycrisp apple", "Elberta peach", "Bartlett pear", "Liberty aple", "Nobody knows", "Gala", "Montmorency")
-PATIENCE_S = 120.0
+PATIENCE_S = 300.0
 
 
 def rows(count: int) -> bytes:

@@ -137,29 +137,37 @@ def two_against_one(rows: int) -> None:
         cluster.make()
         cluster.start()
         try:
-            took = {workers: seconds_with(workers, cluster, rows) for workers in (1, 2)}
+            took = {workers: time_of(workers, cluster, rows) for workers in (1, 2)}
         finally:
             cluster.stop()
-    for workers, seconds in took.items():
-        print(f"{workers} worker{'s'[: workers - 1]}: {4 * rows / seconds:,.0f} lines/s")
-    print(f"two against one: {took[1] / took[2]:.2f}")
+    for workers, (seconds, cpu) in took.items():
+        speeds = f"{4 * rows / seconds:,.0f} lines/s, {4 * rows / cpu:,.0f} lines/s of CPU"
+        print(f"{workers} worker{'s'[: workers - 1]}: {speeds}")
+    print(f"two against one: {took[1][0] / took[2][0]:.2f}; had each a core: {2 * took[1][1] / took[2][1]:.2f}")
 
 
-def seconds_with(workers: int, cluster: Cluster, rows: int) -> float:
-    """The time that so many workers take for four lists; each has warmed up with a list before."""
+def time_of(workers: int, cluster: Cluster, rows: int) -> tuple[float, float]:
+    """The time that so many workers take for four lists, and that of their processors; lists before warm them up."""
     url = cluster.empty_database()
     parts, _ = service_parts(url.replace("+psycopg", ""))
     database, path = parts.database, Path(cluster.folder) / "list.csv"
-    with running(workers, url):
+    with running(workers, url) as pids:
         write(path, WARM_UP, parts.rulebook.catalogue, seed=1)
         for _ in range(workers):
             ended(database, [keep(database, path) for _ in range(2 * workers)])
         write(path, rows, parts.rulebook.catalogue)
-        start = time.time()
+        start, start_cpu = time.time(), cpu_of(pids)
         lists = ended(database, [keep(database, path) for _ in range(4)])
         last = max(datetime.fromisoformat(one.ended_at or "").timestamp() for one in lists)
+        cpu = cpu_of(pids) - start_cpu
     database.close()
-    return last - start
+    return last - start, cpu
+
+
+def cpu_of(pids: list[int]) -> float:
+    """The seconds that these processes have had a processor."""
+    found = (Path(f"/proc/{pid}/stat").read_text().rpartition(")")[2].split() for pid in pids)
+    return sum(int(one[11]) + int(one[12]) for one in found) / os.sysconf("SC_CLK_TCK")
 
 
 def ended(database: Database, lists: list[str]) -> list[Progress]:
@@ -172,14 +180,14 @@ def ended(database: Database, lists: list[str]) -> list[Progress]:
 
 
 @contextmanager
-def running(workers: int, url: str) -> Iterator[None]:
+def running(workers: int, url: str) -> Iterator[list[int]]:
     """So many workers in processes of their own."""
     own = {"FRUITWRIGHT_DATABASE_URL": url.replace("+psycopg", ""), "FRUITWRIGHT_MATCHER": "plain"}
     environment = {**os.environ, **own, "FRUITWRIGHT_LOG_LEVEL": "error"}
     command = [sys.executable, "-m", "service.cli", "worker"]
     processes = [subprocess.Popen(command, env=environment, cwd=CHECKOUT) for _ in range(workers)]
     try:
-        yield
+        yield [process.pid for process in processes]
     finally:
         for process in processes:
             process.terminate()
