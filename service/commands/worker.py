@@ -13,6 +13,8 @@ from service.observe.logs import configure_logs
 from service.questions.suggestion import prepare
 from service.settings import read_settings
 
+SIGNALS = (signal.SIGTERM, signal.SIGINT)
+
 
 @click.command("worker")
 @click.option("--until-done", is_flag=True, help="Stop when nothing is left to do.")
@@ -30,9 +32,10 @@ def worker(until_done: bool, beat: float) -> None:
     prepare(app.extensions["fruitwright"].rulebook)
     if settings.database_url.startswith("sqlite"):
         embedded = EmbeddedWorker(app, beat)
-        for name in (signal.SIGTERM, signal.SIGINT):
-            signal.signal(name, lambda *_: embedded.ask_to_stop())
+        before = {name: signal.signal(name, lambda *_: embedded.ask_to_stop()) for name in SIGNALS}
         embedded.run(until_done=until_done)
+        for name, handler in before.items():
+            signal.signal(name, handler)
         return
     from service.batches.worker import Pace, run_worker  # noqa: PLC0415  (SQLite needs no queue)
 
