@@ -43,7 +43,9 @@ def schema_told(document: Mapping[str, Any], operation: Mapping[str, Any]) -> di
 
 
 def questions(document: Mapping[str, Any]) -> list[dict[str, Any]]:
-    return [one for one in operations_of(document) if "conclusions" in schema_told(document, one).get("properties", {})]
+    """The operations that ask; the result of a kept list, which needs a kept list in its address, asks nothing."""
+    asking = [one for one in operations_of(document) if not one["operationId"].endswith("_result")]
+    return [one for one in asking if "conclusions" in schema_told(document, one).get("properties", {})]
 
 
 def faults(document: Mapping[str, Any], schema: Mapping[str, Any], value: Any) -> list[str]:
