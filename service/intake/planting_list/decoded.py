@@ -54,7 +54,7 @@ def text_from(data: bytes, *, said: str | None = None) -> str:
     if said:
         try:
             return data.decode(said)
-        except (LookupError, UnicodeDecodeError):
+        except (LookupError, ValueError):
             pass
     return data.decode(encoding_of(io.BytesIO(data)), errors="replace")
 

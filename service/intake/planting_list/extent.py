@@ -49,7 +49,7 @@ def _look_through(blocks: Iterator[bytes], look: _Extent, shared: _Shared | None
         for block in blocks:
             parser.Parse(block, False)
         parser.Parse(b"", True)
-    except expat.ExpatError:
+    except (expat.ExpatError, LookupError, ValueError):  # broken XML, or an encoding that there is not
         raise _damaged() from None
 
 
